@@ -1,2 +1,17 @@
-var app = WebApplication.CreateBuilder(args).Build();
-app.Run();
+using LibraryDesk.Desk;
+using LibraryDesk.Web;
+using LibraryDesk.Web.Start;
+
+var builder = WebApplication.CreateBuilder(args);
+builder.AddLibraryDesk();
+
+var app = builder.Build();
+await LibraryStart.PrepareAsync(app.Services, app.Lifetime.ApplicationStopping);
+app.UseLibraryDesk();
+app.MapStaticAssets();
+app.MapLibraryEndpoints();
+app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
+await app.RunAsync();
+
+/// <summary>Reached by the tests that start the whole server.</summary>
+public partial class Program;

@@ -1,0 +1,804 @@
+﻿using System;
+using Microsoft.EntityFrameworkCore.Migrations;
+
+#nullable disable
+
+namespace LibraryDesk.Data.Sqlite.Migrations
+{
+    /// <inheritdoc />
+    public partial class Initial : Migration
+    {
+        /// <inheritdoc />
+        protected override void Up(MigrationBuilder migrationBuilder)
+        {
+            migrationBuilder.CreateTable(
+                name: "asp_net_roles",
+                columns: table => new
+                {
+                    id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    name = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
+                    normalized_name = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
+                    concurrency_stamp = table.Column<string>(type: "TEXT", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_asp_net_roles", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "asp_net_users",
+                columns: table => new
+                {
+                    id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    display_name = table.Column<string>(type: "TEXT", maxLength: 120, nullable: false),
+                    joined_at = table.Column<long>(type: "INTEGER", nullable: false),
+                    erased_at = table.Column<long>(type: "INTEGER", nullable: true),
+                    user_name = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
+                    normalized_user_name = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
+                    email = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
+                    normalized_email = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
+                    email_confirmed = table.Column<bool>(type: "INTEGER", nullable: false),
+                    password_hash = table.Column<string>(type: "TEXT", nullable: true),
+                    security_stamp = table.Column<string>(type: "TEXT", nullable: true),
+                    concurrency_stamp = table.Column<string>(type: "TEXT", nullable: true),
+                    phone_number = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
+                    phone_number_confirmed = table.Column<bool>(type: "INTEGER", nullable: false),
+                    two_factor_enabled = table.Column<bool>(type: "INTEGER", nullable: false),
+                    lockout_end = table.Column<long>(type: "INTEGER", nullable: true),
+                    lockout_enabled = table.Column<bool>(type: "INTEGER", nullable: false),
+                    access_failed_count = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_asp_net_users", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "cases",
+                columns: table => new
+                {
+                    id = table.Column<long>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    title = table.Column<string>(type: "TEXT", maxLength: 160, nullable: false),
+                    guide_id = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
+                    guide_version = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    state = table.Column<string>(type: "TEXT", maxLength: 20, nullable: false),
+                    owner_id = table.Column<Guid>(type: "TEXT", nullable: true),
+                    filed_for_by_id = table.Column<Guid>(type: "TEXT", nullable: true),
+                    guest_email = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
+                    guest_key_hash = table.Column<string>(type: "TEXT", maxLength: 64, nullable: true),
+                    batch_id = table.Column<Guid>(type: "TEXT", nullable: true),
+                    round = table.Column<int>(type: "INTEGER", nullable: false),
+                    created_at = table.Column<long>(type: "INTEGER", nullable: false),
+                    filed_at = table.Column<long>(type: "INTEGER", nullable: true),
+                    state_since = table.Column<long>(type: "INTEGER", nullable: false),
+                    closing_note = table.Column<string>(type: "TEXT", maxLength: 2000, nullable: true),
+                    revision = table.Column<long>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_cases", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "data_protection_keys",
+                columns: table => new
+                {
+                    id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    friendly_name = table.Column<string>(type: "TEXT", nullable: true),
+                    xml = table.Column<string>(type: "TEXT", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_data_protection_keys", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "guide_versions",
+                columns: table => new
+                {
+                    id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    guide_id = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
+                    version = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    json = table.Column<string>(type: "TEXT", nullable: false),
+                    published_at = table.Column<long>(type: "INTEGER", nullable: false),
+                    published_by_id = table.Column<Guid>(type: "TEXT", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_guide_versions", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "invitations",
+                columns: table => new
+                {
+                    id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    email = table.Column<string>(type: "TEXT", maxLength: 256, nullable: false),
+                    role = table.Column<string>(type: "TEXT", maxLength: 20, nullable: false),
+                    code_hash = table.Column<string>(type: "TEXT", maxLength: 64, nullable: false),
+                    invited_by_id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    created_at = table.Column<long>(type: "INTEGER", nullable: false),
+                    expires_at = table.Column<long>(type: "INTEGER", nullable: false),
+                    used_at = table.Column<long>(type: "INTEGER", nullable: true),
+                    withdrawn_at = table.Column<long>(type: "INTEGER", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_invitations", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "library_settings",
+                columns: table => new
+                {
+                    id = table.Column<int>(type: "INTEGER", nullable: false),
+                    name = table.Column<string>(type: "TEXT", maxLength: 120, nullable: false),
+                    tagline = table.Column<string>(type: "TEXT", maxLength: 120, nullable: false),
+                    code_prefix = table.Column<string>(type: "TEXT", maxLength: 3, nullable: false),
+                    opinions_needed = table.Column<int>(type: "INTEGER", nullable: false),
+                    sign_up_open = table.Column<bool>(type: "INTEGER", nullable: false),
+                    sharing_notice = table.Column<string>(type: "TEXT", maxLength: 1000, nullable: false),
+                    local_rules_url = table.Column<string>(type: "TEXT", maxLength: 500, nullable: false),
+                    public_address = table.Column<string>(type: "TEXT", maxLength: 300, nullable: false),
+                    intake_hold_days = table.Column<int>(type: "INTEGER", nullable: false),
+                    set_up_code_hash = table.Column<string>(type: "TEXT", maxLength: 64, nullable: true),
+                    demo_loaded_at = table.Column<long>(type: "INTEGER", nullable: true),
+                    revision = table.Column<long>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_library_settings", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "outgoing_mail",
+                columns: table => new
+                {
+                    id = table.Column<long>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    to = table.Column<string>(type: "TEXT", maxLength: 256, nullable: false),
+                    subject = table.Column<string>(type: "TEXT", maxLength: 200, nullable: false),
+                    body = table.Column<string>(type: "TEXT", maxLength: 8000, nullable: false),
+                    created_at = table.Column<long>(type: "INTEGER", nullable: false),
+                    due_at = table.Column<long>(type: "INTEGER", nullable: false),
+                    sent_at = table.Column<long>(type: "INTEGER", nullable: true),
+                    tries = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_outgoing_mail", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "asp_net_role_claims",
+                columns: table => new
+                {
+                    id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    role_id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    claim_type = table.Column<string>(type: "TEXT", nullable: true),
+                    claim_value = table.Column<string>(type: "TEXT", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_asp_net_role_claims", x => x.id);
+                    table.ForeignKey(
+                        name: "FK_asp_net_role_claims_asp_net_roles_role_id",
+                        column: x => x.role_id,
+                        principalTable: "asp_net_roles",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "asp_net_user_claims",
+                columns: table => new
+                {
+                    id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    user_id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    claim_type = table.Column<string>(type: "TEXT", nullable: true),
+                    claim_value = table.Column<string>(type: "TEXT", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_asp_net_user_claims", x => x.id);
+                    table.ForeignKey(
+                        name: "FK_asp_net_user_claims_asp_net_users_user_id",
+                        column: x => x.user_id,
+                        principalTable: "asp_net_users",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "asp_net_user_logins",
+                columns: table => new
+                {
+                    login_provider = table.Column<string>(type: "TEXT", maxLength: 128, nullable: false),
+                    provider_key = table.Column<string>(type: "TEXT", maxLength: 128, nullable: false),
+                    provider_display_name = table.Column<string>(type: "TEXT", nullable: true),
+                    user_id = table.Column<Guid>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_asp_net_user_logins", x => new { x.login_provider, x.provider_key });
+                    table.ForeignKey(
+                        name: "FK_asp_net_user_logins_asp_net_users_user_id",
+                        column: x => x.user_id,
+                        principalTable: "asp_net_users",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "asp_net_user_passkeys",
+                columns: table => new
+                {
+                    credential_id = table.Column<byte[]>(type: "BLOB", maxLength: 1024, nullable: false),
+                    user_id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Data = table.Column<string>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_asp_net_user_passkeys", x => x.credential_id);
+                    table.ForeignKey(
+                        name: "FK_asp_net_user_passkeys_asp_net_users_user_id",
+                        column: x => x.user_id,
+                        principalTable: "asp_net_users",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "asp_net_user_roles",
+                columns: table => new
+                {
+                    user_id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    role_id = table.Column<Guid>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_asp_net_user_roles", x => new { x.user_id, x.role_id });
+                    table.ForeignKey(
+                        name: "FK_asp_net_user_roles_asp_net_roles_role_id",
+                        column: x => x.role_id,
+                        principalTable: "asp_net_roles",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Cascade);
+                    table.ForeignKey(
+                        name: "FK_asp_net_user_roles_asp_net_users_user_id",
+                        column: x => x.user_id,
+                        principalTable: "asp_net_users",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "asp_net_user_tokens",
+                columns: table => new
+                {
+                    user_id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    login_provider = table.Column<string>(type: "TEXT", maxLength: 128, nullable: false),
+                    name = table.Column<string>(type: "TEXT", maxLength: 128, nullable: false),
+                    value = table.Column<string>(type: "TEXT", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_asp_net_user_tokens", x => new { x.user_id, x.login_provider, x.name });
+                    table.ForeignKey(
+                        name: "FK_asp_net_user_tokens_asp_net_users_user_id",
+                        column: x => x.user_id,
+                        principalTable: "asp_net_users",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "case_events",
+                columns: table => new
+                {
+                    id = table.Column<long>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    case_id = table.Column<long>(type: "INTEGER", nullable: false),
+                    kind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    by_id = table.Column<Guid>(type: "TEXT", nullable: true),
+                    detail = table.Column<string>(type: "TEXT", maxLength: 1000, nullable: true),
+                    at = table.Column<long>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_case_events", x => x.id);
+                    table.ForeignKey(
+                        name: "FK_case_events_cases_case_id",
+                        column: x => x.case_id,
+                        principalTable: "cases",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "determinations",
+                columns: table => new
+                {
+                    id = table.Column<long>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    case_id = table.Column<long>(type: "INTEGER", nullable: false),
+                    round = table.Column<int>(type: "INTEGER", nullable: false),
+                    taxon = table.Column<string>(type: "TEXT", maxLength: 80, nullable: false),
+                    qualifier = table.Column<string>(type: "TEXT", maxLength: 8, nullable: false),
+                    variety_name = table.Column<string>(type: "TEXT", maxLength: 160, nullable: true),
+                    origin_packet_code = table.Column<string>(type: "TEXT", maxLength: 24, nullable: true),
+                    alone_by_id = table.Column<Guid>(type: "TEXT", nullable: true),
+                    grounds = table.Column<string>(type: "TEXT", maxLength: 2000, nullable: false),
+                    guide_id = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
+                    guide_version = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    odds_json = table.Column<string>(type: "TEXT", nullable: false),
+                    at = table.Column<long>(type: "INTEGER", nullable: false),
+                    superseded_at = table.Column<long>(type: "INTEGER", nullable: true),
+                    claim_sequence = table.Column<long>(type: "INTEGER", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_determinations", x => x.id);
+                    table.ForeignKey(
+                        name: "FK_determinations_cases_case_id",
+                        column: x => x.case_id,
+                        principalTable: "cases",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "look_requests",
+                columns: table => new
+                {
+                    id = table.Column<long>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    case_id = table.Column<long>(type: "INTEGER", nullable: false),
+                    by_id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    trait_id = table.Column<string>(type: "TEXT", maxLength: 60, nullable: true),
+                    part_id = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
+                    message = table.Column<string>(type: "TEXT", maxLength: 1000, nullable: false),
+                    at = table.Column<long>(type: "INTEGER", nullable: false),
+                    met_at = table.Column<long>(type: "INTEGER", nullable: true),
+                    withdrawn_at = table.Column<long>(type: "INTEGER", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_look_requests", x => x.id);
+                    table.ForeignKey(
+                        name: "FK_look_requests_cases_case_id",
+                        column: x => x.case_id,
+                        principalTable: "cases",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "looks",
+                columns: table => new
+                {
+                    id = table.Column<long>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    case_id = table.Column<long>(type: "INTEGER", nullable: false),
+                    number = table.Column<int>(type: "INTEGER", nullable: false),
+                    date = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    parts = table.Column<string>(type: "TEXT", maxLength: 200, nullable: false),
+                    by_id = table.Column<Guid>(type: "TEXT", nullable: true),
+                    note = table.Column<string>(type: "TEXT", maxLength: 2000, nullable: true),
+                    created_at = table.Column<long>(type: "INTEGER", nullable: false),
+                    revision = table.Column<long>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_looks", x => x.id);
+                    table.ForeignKey(
+                        name: "FK_looks_cases_case_id",
+                        column: x => x.case_id,
+                        principalTable: "cases",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "opinions",
+                columns: table => new
+                {
+                    id = table.Column<long>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    case_id = table.Column<long>(type: "INTEGER", nullable: false),
+                    round = table.Column<int>(type: "INTEGER", nullable: false),
+                    volunteer_id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    sealed_at = table.Column<long>(type: "INTEGER", nullable: false),
+                    sealed_taxon = table.Column<string>(type: "TEXT", maxLength: 80, nullable: false),
+                    sealed_qualifier = table.Column<string>(type: "TEXT", maxLength: 8, nullable: false),
+                    sealed_in_twenty = table.Column<int>(type: "INTEGER", nullable: true),
+                    sealed_note = table.Column<string>(type: "TEXT", maxLength: 2000, nullable: true),
+                    final_at = table.Column<long>(type: "INTEGER", nullable: true),
+                    final_taxon = table.Column<string>(type: "TEXT", maxLength: 80, nullable: true),
+                    final_qualifier = table.Column<string>(type: "TEXT", maxLength: 8, nullable: true),
+                    final_note = table.Column<string>(type: "TEXT", maxLength: 2000, nullable: true),
+                    revision = table.Column<long>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_opinions", x => x.id);
+                    table.ForeignKey(
+                        name: "FK_opinions_cases_case_id",
+                        column: x => x.case_id,
+                        principalTable: "cases",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "origin_clues",
+                columns: table => new
+                {
+                    id = table.Column<long>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    case_id = table.Column<long>(type: "INTEGER", nullable: false),
+                    kind = table.Column<string>(type: "TEXT", maxLength: 12, nullable: false),
+                    packet_code = table.Column<string>(type: "TEXT", maxLength: 24, nullable: true),
+                    tied = table.Column<bool>(type: "INTEGER", nullable: false),
+                    seeds_sown = table.Column<int>(type: "INTEGER", nullable: true),
+                    note = table.Column<string>(type: "TEXT", maxLength: 1000, nullable: true),
+                    by_id = table.Column<Guid>(type: "TEXT", nullable: true),
+                    at = table.Column<long>(type: "INTEGER", nullable: false),
+                    taken_back_at = table.Column<long>(type: "INTEGER", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_origin_clues", x => x.id);
+                    table.ForeignKey(
+                        name: "FK_origin_clues_cases_case_id",
+                        column: x => x.case_id,
+                        principalTable: "cases",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "suggestions",
+                columns: table => new
+                {
+                    id = table.Column<long>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    case_id = table.Column<long>(type: "INTEGER", nullable: false),
+                    by_id = table.Column<Guid>(type: "TEXT", nullable: true),
+                    taxon = table.Column<string>(type: "TEXT", maxLength: 80, nullable: false),
+                    form_id = table.Column<string>(type: "TEXT", maxLength: 120, nullable: true),
+                    variety_name = table.Column<string>(type: "TEXT", maxLength: 160, nullable: true),
+                    reason = table.Column<string>(type: "TEXT", maxLength: 2000, nullable: false),
+                    at = table.Column<long>(type: "INTEGER", nullable: false),
+                    withdrawn_at = table.Column<long>(type: "INTEGER", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_suggestions", x => x.id);
+                    table.ForeignKey(
+                        name: "FK_suggestions_cases_case_id",
+                        column: x => x.case_id,
+                        principalTable: "cases",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "answers",
+                columns: table => new
+                {
+                    id = table.Column<long>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    case_id = table.Column<long>(type: "INTEGER", nullable: false),
+                    look_id = table.Column<long>(type: "INTEGER", nullable: false),
+                    trait_id = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
+                    kind = table.Column<string>(type: "TEXT", maxLength: 12, nullable: false),
+                    states = table.Column<string>(type: "TEXT", maxLength: 400, nullable: false),
+                    low = table.Column<double>(type: "REAL", nullable: true),
+                    high = table.Column<double>(type: "REAL", nullable: true),
+                    sureness = table.Column<string>(type: "TEXT", maxLength: 8, nullable: false),
+                    person_id = table.Column<Guid>(type: "TEXT", nullable: true),
+                    by_desk = table.Column<bool>(type: "INTEGER", nullable: false),
+                    contests_answer_id = table.Column<long>(type: "INTEGER", nullable: true),
+                    at = table.Column<long>(type: "INTEGER", nullable: false),
+                    taken_back_at = table.Column<long>(type: "INTEGER", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_answers", x => x.id);
+                    table.ForeignKey(
+                        name: "FK_answers_cases_case_id",
+                        column: x => x.case_id,
+                        principalTable: "cases",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Cascade);
+                    table.ForeignKey(
+                        name: "FK_answers_looks_look_id",
+                        column: x => x.look_id,
+                        principalTable: "looks",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "photos",
+                columns: table => new
+                {
+                    id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    case_id = table.Column<long>(type: "INTEGER", nullable: false),
+                    look_id = table.Column<long>(type: "INTEGER", nullable: false),
+                    part = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    store_key = table.Column<string>(type: "TEXT", maxLength: 80, nullable: false),
+                    width = table.Column<int>(type: "INTEGER", nullable: false),
+                    height = table.Column<int>(type: "INTEGER", nullable: false),
+                    bytes = table.Column<long>(type: "INTEGER", nullable: false),
+                    caption = table.Column<string>(type: "TEXT", maxLength: 300, nullable: true),
+                    is_drawing = table.Column<bool>(type: "INTEGER", nullable: false),
+                    by_id = table.Column<Guid>(type: "TEXT", nullable: true),
+                    at = table.Column<long>(type: "INTEGER", nullable: false),
+                    removed_at = table.Column<long>(type: "INTEGER", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_photos", x => x.id);
+                    table.ForeignKey(
+                        name: "FK_photos_cases_case_id",
+                        column: x => x.case_id,
+                        principalTable: "cases",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Cascade);
+                    table.ForeignKey(
+                        name: "FK_photos_looks_look_id",
+                        column: x => x.look_id,
+                        principalTable: "looks",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_answers_case_id",
+                table: "answers",
+                column: "case_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_answers_case_id_trait_id",
+                table: "answers",
+                columns: new[] { "case_id", "trait_id" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_answers_look_id",
+                table: "answers",
+                column: "look_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_asp_net_role_claims_role_id",
+                table: "asp_net_role_claims",
+                column: "role_id");
+
+            migrationBuilder.CreateIndex(
+                name: "RoleNameIndex",
+                table: "asp_net_roles",
+                column: "normalized_name",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_asp_net_user_claims_user_id",
+                table: "asp_net_user_claims",
+                column: "user_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_asp_net_user_logins_user_id",
+                table: "asp_net_user_logins",
+                column: "user_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_asp_net_user_passkeys_user_id",
+                table: "asp_net_user_passkeys",
+                column: "user_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_asp_net_user_roles_role_id",
+                table: "asp_net_user_roles",
+                column: "role_id");
+
+            migrationBuilder.CreateIndex(
+                name: "EmailIndex",
+                table: "asp_net_users",
+                column: "normalized_email");
+
+            migrationBuilder.CreateIndex(
+                name: "UserNameIndex",
+                table: "asp_net_users",
+                column: "normalized_user_name",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_case_events_case_id",
+                table: "case_events",
+                column: "case_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_cases_batch_id",
+                table: "cases",
+                column: "batch_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_cases_guest_key_hash",
+                table: "cases",
+                column: "guest_key_hash");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_cases_owner_id",
+                table: "cases",
+                column: "owner_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_cases_state_state_since",
+                table: "cases",
+                columns: new[] { "state", "state_since" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_determinations_case_id",
+                table: "determinations",
+                column: "case_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_determinations_case_id_round",
+                table: "determinations",
+                columns: new[] { "case_id", "round" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_guide_versions_guide_id_version",
+                table: "guide_versions",
+                columns: new[] { "guide_id", "version" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_invitations_code_hash",
+                table: "invitations",
+                column: "code_hash",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_invitations_email",
+                table: "invitations",
+                column: "email");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_look_requests_case_id",
+                table: "look_requests",
+                column: "case_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_looks_case_id",
+                table: "looks",
+                column: "case_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_looks_case_id_number",
+                table: "looks",
+                columns: new[] { "case_id", "number" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_opinions_case_id",
+                table: "opinions",
+                column: "case_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_opinions_case_id_round_volunteer_id",
+                table: "opinions",
+                columns: new[] { "case_id", "round", "volunteer_id" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_origin_clues_case_id",
+                table: "origin_clues",
+                column: "case_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_origin_clues_packet_code",
+                table: "origin_clues",
+                column: "packet_code");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_outgoing_mail_sent_at_due_at",
+                table: "outgoing_mail",
+                columns: new[] { "sent_at", "due_at" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_photos_case_id",
+                table: "photos",
+                column: "case_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_photos_look_id",
+                table: "photos",
+                column: "look_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_suggestions_case_id",
+                table: "suggestions",
+                column: "case_id");
+        }
+
+        /// <inheritdoc />
+        protected override void Down(MigrationBuilder migrationBuilder)
+        {
+            migrationBuilder.DropTable(
+                name: "answers");
+
+            migrationBuilder.DropTable(
+                name: "asp_net_role_claims");
+
+            migrationBuilder.DropTable(
+                name: "asp_net_user_claims");
+
+            migrationBuilder.DropTable(
+                name: "asp_net_user_logins");
+
+            migrationBuilder.DropTable(
+                name: "asp_net_user_passkeys");
+
+            migrationBuilder.DropTable(
+                name: "asp_net_user_roles");
+
+            migrationBuilder.DropTable(
+                name: "asp_net_user_tokens");
+
+            migrationBuilder.DropTable(
+                name: "case_events");
+
+            migrationBuilder.DropTable(
+                name: "data_protection_keys");
+
+            migrationBuilder.DropTable(
+                name: "determinations");
+
+            migrationBuilder.DropTable(
+                name: "guide_versions");
+
+            migrationBuilder.DropTable(
+                name: "invitations");
+
+            migrationBuilder.DropTable(
+                name: "library_settings");
+
+            migrationBuilder.DropTable(
+                name: "look_requests");
+
+            migrationBuilder.DropTable(
+                name: "opinions");
+
+            migrationBuilder.DropTable(
+                name: "origin_clues");
+
+            migrationBuilder.DropTable(
+                name: "outgoing_mail");
+
+            migrationBuilder.DropTable(
+                name: "photos");
+
+            migrationBuilder.DropTable(
+                name: "suggestions");
+
+            migrationBuilder.DropTable(
+                name: "asp_net_roles");
+
+            migrationBuilder.DropTable(
+                name: "asp_net_users");
+
+            migrationBuilder.DropTable(
+                name: "looks");
+
+            migrationBuilder.DropTable(
+                name: "cases");
+        }
+    }
+}

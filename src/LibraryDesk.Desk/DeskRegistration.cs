@@ -1,0 +1,16 @@
+using LibraryDesk.Desk.Settings;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.DependencyInjection.Extensions;
+
+namespace LibraryDesk.Desk;
+
+/// <summary>Puts the desk's acts into a service collection. Each feature lists its own acts.</summary>
+public static class DeskRegistration
+{
+    public static IServiceCollection AddDesk(this IServiceCollection services)
+    {
+        services.TryAddSingleton(TimeProvider.System);
+        services.AddSingleton<LibrarySettings>();
+        return services;
+    }
+}

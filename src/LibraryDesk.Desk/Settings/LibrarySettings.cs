@@ -1,0 +1,50 @@
+using LibraryDesk.Data.Settings;
+
+namespace LibraryDesk.Desk.Settings;
+
+/// <summary>Reads and changes the library's own choices.</summary>
+public sealed class LibrarySettings(IDbContextFactory<LibraryDbContext> factory)
+{
+    /// <summary>The settings; the defaults where none were saved yet.</summary>
+    public async Task<LibrarySettingsRow> ReadAsync(CancellationToken stop)
+    {
+        await using var db = await factory.CreateDbContextAsync(stop);
+        return await db.Set<LibrarySettingsRow>().AsNoTracking().SingleOrDefaultAsync(stop) ?? new LibrarySettingsRow();
+    }
+
+    /// <summary>Changes the settings as a librarian; refuses when they changed since the form was shown.</summary>
+    public async Task<Outcome<LibrarySettingsRow>> ChangeAsync(
+        Actor actor, long shownRevision, Action<LibrarySettingsRow> change, CancellationToken stop)
+    {
+        if (!actor.IsLibrarian) return PeopleRefusals.LibrariansOnly;
+        await using var db = await factory.CreateDbContextAsync(stop);
+        var row = await db.Set<LibrarySettingsRow>().SingleOrDefaultAsync(stop);
+        if (row is null) db.Add(row = new LibrarySettingsRow());
+
+        if (row.Revision != shownRevision) return ChangedMeanwhile;
+        change(row);
+        if (Fault(row) is { } fault) return fault;
+
+        try
+        {
+            await db.SaveChangesAsync(stop);
+        }
+        catch (DbUpdateConcurrencyException)
+        {
+            return ChangedMeanwhile;
+        }
+        return row;
+    }
+
+    private static Refusal ChangedMeanwhile { get; } =
+        new("settings.changed-meanwhile", "Somebody else changed the settings just now. Look at theirs below and save again.");
+
+    private static Refusal? Fault(LibrarySettingsRow row) => row switch
+    {
+        { Name.Length: 0 } => new Refusal("settings.name", "Give the library a name."),
+        { OpinionsNeeded: < 1 or > 3 } => new Refusal("settings.opinions", "Between one and three concordant opinions can determine a case."),
+        { IntakeHoldDays: < 0 or > 365 } => new Refusal("settings.intake-hold", "The intake hold is between 0 and 365 days."),
+        { CodePrefix.Length: 0 } => new Refusal("settings.prefix", "Packet codes need one to three letters to start with."),
+        _ => null,
+    };
+}

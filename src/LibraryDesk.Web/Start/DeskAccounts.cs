@@ -1,0 +1,49 @@
+using LibraryDesk.Data;
+using LibraryDesk.Data.People;
+using LibraryDesk.Desk.People;
+using Microsoft.AspNetCore.Identity;
+
+namespace LibraryDesk.Web.Start;
+
+/// <summary>Sign-in, roles, lockout.</summary>
+internal static class DeskAccounts
+{
+    public const string VolunteersOnly = "volunteers";
+    public const string LibrariansOnly = "librarians";
+
+    public static void AddDeskAccounts(this IServiceCollection services)
+    {
+        services.AddAuthentication(IdentityConstants.ApplicationScheme).AddIdentityCookies();
+        services.ConfigureApplicationCookie(cookie =>
+        {
+            cookie.LoginPath = "/account/sign-in";
+            cookie.LogoutPath = "/account/sign-out";
+            cookie.AccessDeniedPath = "/account/not-allowed";
+            cookie.Cookie.Name = "desk";
+            cookie.ExpireTimeSpan = TimeSpan.FromDays(30);
+            cookie.SlidingExpiration = true;
+        });
+        // A changed password or "sign out everywhere" reaches open sessions within this time.
+        services.Configure<SecurityStampValidatorOptions>(stamp => stamp.ValidationInterval = TimeSpan.FromMinutes(1));
+        services.AddIdentityCore<DeskUser>(identity =>
+            {
+                identity.User.RequireUniqueEmail = true;
+                // NIST SP 800-63B: length over composition rules.
+                identity.Password.RequiredLength = 10;
+                identity.Password.RequireDigit = false;
+                identity.Password.RequireLowercase = false;
+                identity.Password.RequireUppercase = false;
+                identity.Password.RequireNonAlphanumeric = false;
+                identity.Lockout.MaxFailedAccessAttempts = 6;
+                identity.Lockout.DefaultLockoutTimeSpan = TimeSpan.FromMinutes(10);
+                identity.Stores.SchemaVersion = IdentitySchemaVersions.Version3;
+            })
+            .AddRoles<IdentityRole<Guid>>()
+            .AddEntityFrameworkStores<LibraryDbContext>()
+            .AddSignInManager()
+            .AddDefaultTokenProviders();
+        services.AddAuthorizationBuilder()
+            .AddPolicy(VolunteersOnly, policy => policy.RequireRole(DeskRoles.Volunteer, DeskRoles.Librarian))
+            .AddPolicy(LibrariansOnly, policy => policy.RequireRole(DeskRoles.Librarian));
+    }
+}
