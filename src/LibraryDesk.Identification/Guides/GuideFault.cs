@@ -1,0 +1,17 @@
+namespace LibraryDesk.Identification.Guides;
+
+/// <summary>Something wrong in a guide file.</summary>
+/// <param name="Line">Line of the file, 1-based.</param>
+/// <param name="Trait">Trait concerned, or null.</param>
+/// <param name="Reason">What is wrong and what would be right.</param>
+public sealed record GuideFault(int Line, string? Trait, string Reason)
+{
+    /// <inheritdoc/>
+    public override string ToString() =>
+        Trait is null ? $"line {Line}: {Reason}" : $"line {Line}, trait {Trait}: {Reason}";
+}
+
+/// <summary>A guide, or every fault found in the file.</summary>
+/// <param name="Guide">The guide; null when there are faults.</param>
+/// <param name="Faults">Faults in order of lines; empty when the guide is good.</param>
+public sealed record GuideReading(CropGuide? Guide, IReadOnlyList<GuideFault> Faults);
