@@ -1,3 +1,5 @@
+using LibraryDesk.Web.Shared.Layout;
+
 namespace LibraryDesk.Web.Start;
 
 /// <summary>What every request passes through, in order.</summary>
@@ -34,6 +36,7 @@ internal static class Pipeline
     {
         app.MapHealthChecks("/health/ready");
         app.MapGet("/health/live", static () => Results.Text("ok"));
+        app.MapViewMode();
         app.MapOpenApi();
     }
 }

@@ -1,0 +1,6 @@
+namespace LibraryDesk.Web.Shared.Forms;
+
+/// <summary>One thing to change before a form can be taken.</summary>
+/// <param name="FieldId">The id of the input it is about; null when it is about the whole form.</param>
+/// <param name="Message">The rule and the way on.</param>
+public sealed record FormFault(string? FieldId, string Message);

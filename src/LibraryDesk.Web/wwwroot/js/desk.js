@@ -1,0 +1,78 @@
+// What script adds to pages that work without it. No inline code anywhere: the content policy forbids it.
+
+// The view (light, dark, bright sun) changes in place, so that nothing half typed is lost to a reload.
+document.addEventListener("submit", event => {
+  const form = event.target.closest("form[data-view-form]");
+  if (!form) return;
+  event.preventDefault();
+  event.stopImmediatePropagation();
+  const view = (event.submitter ?? form.querySelector("button")).value;
+  const root = document.documentElement;
+  if (view === "auto") root.removeAttribute("data-theme"); else root.dataset.theme = view;
+  for (const button of document.querySelectorAll("form[data-view-form] button[aria-pressed]")) {
+    const on = button.dataset.view === view;
+    button.setAttribute("aria-pressed", String(on));
+    if (button.dataset.off) button.value = on ? button.dataset.off : button.dataset.view;
+  }
+  const body = new URLSearchParams({ view, returnUrl: "/" });
+  fetch(form.action, { method: "POST", body, redirect: "manual" });
+}, true);
+
+// Connection lost or back.
+const showConnection = () => {
+  const bar = document.getElementById("offline-bar");
+  if (bar) bar.hidden = navigator.onLine;
+};
+addEventListener("online", showConnection);
+addEventListener("offline", showConnection);
+
+// After a refused form the summary of what to change takes focus, also when only part of the page was replaced.
+const focusSummary = () => document.querySelector("[data-takes-focus]")?.focus();
+
+// A toast goes after six seconds, but never while somebody is in it.
+const retireToasts = () => {
+  for (const toast of document.querySelectorAll(".toast[data-passing]:not([data-timed])")) {
+    toast.dataset.timed = "yes";
+    const leave = () => {
+      if (toast.matches(":hover, :focus-within")) setTimeout(leave, 2000);
+      else toast.hidden = true;
+    };
+    setTimeout(leave, 6000);
+  }
+};
+
+const closeMenus = except => {
+  for (const menu of document.querySelectorAll("details.menu[open]")) {
+    if (menu !== except) menu.open = false;
+  }
+};
+document.addEventListener("click", event => closeMenus(event.target.closest("details.menu")));
+document.addEventListener("keydown", event => {
+  if (event.key !== "Escape") return;
+  const menu = document.querySelector("details.menu[open]");
+  if (!menu) return;
+  menu.open = false;
+  menu.querySelector("summary").focus();
+});
+
+document.addEventListener("click", event => {
+  if (event.target.closest("[data-print]")) print();
+  if (event.target.closest("[data-reload]")) location.reload();
+  if (event.target.closest("[data-reconnect]")) {
+    Blazor.reconnect().then(back => { if (!back) location.reload(); }, () => location.reload());
+  }
+  if (event.target.closest("[data-resume]")) {
+    Blazor.resumeCircuit().then(back => { if (!back) location.reload(); }, () => location.reload());
+  }
+});
+
+const settle = () => {
+  showConnection();
+  focusSummary();
+  retireToasts();
+};
+settle();
+globalThis.Blazor?.addEventListener("enhancedload", () => {
+  closeMenus();
+  settle();
+});
