@@ -1,0 +1,74 @@
+using LibraryDesk.Lineage.Acts;
+using LibraryDesk.Lineage.Seeds;
+
+namespace LibraryDesk.Lineage.Rules;
+
+/// <summary>Decides what is taken down about growing for seed, and what comes back.</summary>
+public static class GrowingRules
+{
+    public const string PlantsCode = "growing.plants";
+    public const string LoanCode = "growing.other-loan";
+    public const string SownAlreadyCode = "growing.sown-already";
+    public const string UnitCode = "growing.harvest-unit";
+
+    /// <summary>Takes down that a packet was sown for seed. A packet counts as sown whole.</summary>
+    /// <param name="growOut">The new grow-out's number.</param>
+    /// <param name="packet">The packet as it stands.</param>
+    /// <param name="loan">The open loan it grew from; null when the library grew it itself, or a packet turns up that nobody signed out.</param>
+    /// <param name="grower">Who grew it; null when not known.</param>
+    /// <param name="sownOn">The day.</param>
+    /// <param name="facts">What the grower told.</param>
+    /// <param name="today">Today.</param>
+    public static Outcome<GrownOut> SowPacket(GrowOutId growOut, Packet packet, Loan? loan, PersonId? grower, DateOnly sownOn, GrowOutFacts facts, DateOnly today)
+    {
+        ArgumentNullException.ThrowIfNull(packet);
+        if (packet.Standing is PacketStanding.Void) return SeedRefusals.NotThere("packet");
+        if (packet.Stock.IsEmpty) return new Refusal(SownAlreadyCode, $"Packet {packet.Code} was sown or used before. If it was not, correct that entry first.");
+        if (loan is not null && (loan.Packet != packet.Id || !loan.IsOpen)) return new Refusal(LoanCode, "That loan is not the open loan of this packet. Scan the packet again.");
+        if (loan is null && packet.Standing == PacketStanding.Lent) return new Refusal(LoanCode, $"Packet {packet.Code} is out on loan. Take the growing down with that loan.");
+        if (Checks.Days(sownOn, today, loan?.LentOn ?? packet.PackedOn) is { } wrongDay) return wrongDay;
+        if (Wrong(facts) is { } no) return no;
+        return new GrownOut(growOut, packet.Id.Node, loan?.Id, grower, sownOn, packet.Stock, facts);
+    }
+
+    /// <summary>Takes down that the library sowed part of a lot itself. Held seed may be sown: that is how a doubt is settled.</summary>
+    public static Outcome<GrownOut> SowLot(GrowOutId growOut, Lot lot, Quantity sown, PersonId? grower, DateOnly sownOn, GrowOutFacts facts, DateOnly today)
+    {
+        ArgumentNullException.ThrowIfNull(lot);
+        if (Checks.Days(sownOn, today, lot.MadeOn) is { } wrongDay) return wrongDay;
+        if (Wrong(facts) is { } no) return no;
+        return Checks.Take(SeedStock.Of(lot), sown).Then<GrownOut>(taken => new GrownOut(growOut, lot.Id.Node, null, grower, sownOn, taken, facts));
+    }
+
+    /// <summary>Takes seed of a grow-out back, with or without a loan. A second return of one grow-out is in the unit of the first.</summary>
+    public static Outcome<Returned> Return(GrowOut growOut, Loan? loan, PersonId? by, DateOnly returnedOn, Quantity seed, long? thousandSeedMilligrams, DateOnly today)
+    {
+        ArgumentNullException.ThrowIfNull(growOut);
+        if (growOut.IsVoid) return SeedRefusals.NotThere("grow-out");
+        if (loan is not null && growOut.Loan != loan.Id) return new Refusal(LoanCode, "That loan is not the one this seed was grown from. Scan the loan again.");
+        if (Checks.Days(returnedOn, today, growOut.SownOn) is { } wrongDay) return wrongDay;
+        if (seed.IsEmpty) return SeedRefusals.Nothing();
+        if (Checks.SeedWeight(thousandSeedMilligrams) is { } wrongWeight) return wrongWeight;
+        if (growOut.Harvest is { } before && before.Unit != seed.Unit)
+        {
+            if (seed.In(before.Unit, thousandSeedMilligrams ?? growOut.ThousandSeedMilligrams) is not { } turned) return SeedRefusals.SeedWeight();
+            seed = turned;
+        }
+
+        return new Returned(growOut.Id, loan?.IsOpen == true ? loan.Id : null, by, returnedOn, seed, thousandSeedMilligrams);
+    }
+
+    private static Refusal? Wrong(GrowOutFacts facts)
+    {
+        ArgumentNullException.ThrowIfNull(facts);
+        if (facts.PlantsGrown < 0 || facts.PlantsSavedFrom < 0 || facts.OffTypesSeen < 0 || facts.OffTypesRemoved < 0 || facts.NearestMetres < 0)
+        {
+            return new(PlantsCode, "Counts and distances are never below nothing. Leave a field empty when it is not known.");
+        }
+
+        if (facts.PlantsSavedFrom > facts.PlantsGrown) return new(PlantsCode, "Seed was saved from more plants than were grown. Check both counts.");
+        if (facts.OffTypesSeen > facts.PlantsGrown) return new(PlantsCode, "More off-types than plants grown. Check both counts.");
+        if (facts.OffTypesRemoved > facts.OffTypesSeen) return new(PlantsCode, "More off-types taken out than seen. Check both counts.");
+        return null;
+    }
+}

@@ -1,0 +1,90 @@
+using LibraryDesk.Lineage.Acts;
+using LibraryDesk.Lineage.Seeds;
+
+namespace LibraryDesk.Lineage.Rules;
+
+/// <summary>Decides about counting, moving, discarding, sending on and testing seed.</summary>
+public static class StockRules
+{
+    public const string OtherUnitCode = "stock.other-unit";
+    public const string SamePlaceCode = "stock.same-place";
+    public const string WithBorrowerCode = "stock.with-borrower";
+    public const string ReplicateCode = "stock.replicate";
+
+    /// <summary>A stocktake. What was found replaces what the ledger expected, with a reason when they differ.</summary>
+    public static Outcome<Counted> Count(SeedStock stock, Quantity found, long? thousandSeedMilligrams, DateOnly countedOn, string? reason, DateOnly today)
+    {
+        ArgumentNullException.ThrowIfNull(stock);
+        if (stock.IsVoid || stock.Stock is not { } expected) return SeedRefusals.NotThere("seed");
+        if (Checks.Days(countedOn, today, stock.Began) is { } wrongDay) return wrongDay;
+        if (Checks.SeedWeight(thousandSeedMilligrams) is { } wrongWeight) return wrongWeight;
+        if (found.In(expected.Unit, thousandSeedMilligrams ?? stock.ThousandSeedMilligrams) is not { } counted) return SeedRefusals.SeedWeight();
+        if (counted != expected && Checks.Text(reason, "why the count differs") is { } noReason) return noReason;
+        return new Counted(stock.Node, expected, counted, thousandSeedMilligrams, countedOn, string.IsNullOrWhiteSpace(reason) ? "as expected" : reason.Trim());
+    }
+
+    /// <summary>Throws seed away.</summary>
+    public static Outcome<Discarded> Discard(SeedStock stock, Quantity seed, DateOnly discardedOn, string? reason, DateOnly today)
+    {
+        ArgumentNullException.ThrowIfNull(stock);
+        if (Checks.Days(discardedOn, today, stock.Began) is { } wrongDay) return wrongDay;
+        if (Checks.Text(reason, "why it is thrown away") is { } noReason) return noReason;
+        return Checks.Take(stock, seed).Then<Discarded>(taken => new Discarded(stock.Node, taken, discardedOn, reason!.Trim()));
+    }
+
+    /// <summary>Throws a whole packet away.</summary>
+    public static Outcome<Discarded> Discard(Packet packet, DateOnly discardedOn, string? reason, DateOnly today)
+    {
+        ArgumentNullException.ThrowIfNull(packet);
+        return Away(packet) is { } no ? no : Discard(SeedStock.Of(packet), packet.Stock, discardedOn, reason, today);
+    }
+
+    /// <summary>Sends seed of a lot on to another library.</summary>
+    public static Outcome<TransferredOut> SendOn(SeedStock stock, IReadOnlyList<Hold> holdsAbove, Quantity seed, string? library, DateOnly sentOn, DateOnly today)
+    {
+        ArgumentNullException.ThrowIfNull(stock);
+        if (Checks.Days(sentOn, today, stock.Began) is { } wrongDay) return wrongDay;
+        if (Checks.Standing(holdsAbove) is { } hold) return SeedRefusals.OnHold(hold);
+        if (Checks.Text(library, "which library it goes to") is { } noLibrary) return noLibrary;
+        return Checks.Take(stock, seed).Then<TransferredOut>(taken => new TransferredOut(stock.Node, taken, library!.Trim(), sentOn));
+    }
+
+    /// <summary>Sends a whole packet on to another library.</summary>
+    public static Outcome<TransferredOut> SendOn(Packet packet, IReadOnlyList<Hold> holdsAbove, string? library, DateOnly sentOn, DateOnly today)
+    {
+        ArgumentNullException.ThrowIfNull(packet);
+        return Away(packet) is { } no ? no : SendOn(SeedStock.Of(packet), holdsAbove, packet.Stock, library, sentOn, today);
+    }
+
+    /// <summary>Moves a lot or a packet.</summary>
+    public static Outcome<Moved> Move(NodeId node, DateOnly began, string? from, string? to, DateOnly movedOn, DateOnly today)
+    {
+        if (Checks.Days(movedOn, today, began) is { } wrongDay) return wrongDay;
+        if (Checks.Text(to, "where it goes") is { } nowhere) return nowhere;
+        if (to!.Trim() == from) return new Refusal(SamePlaceCode, $"It is in {from} already.");
+        return new Moved(node, from, to.Trim(), movedOn);
+    }
+
+    /// <summary>Takes down a germination test, and takes its seeds out of the lot unless they were set aside before.</summary>
+    public static Outcome<GerminationTested> Test(TestId test, Lot lot, IReadOnlyList<TestReplicate> replicates, DateOnly readOn, int? days, bool takeFromLot, DateOnly today)
+    {
+        ArgumentNullException.ThrowIfNull(lot);
+        ArgumentNullException.ThrowIfNull(replicates);
+        if (replicates.Count is 0 or > 100 || replicates.Any(replicate => replicate.Sown is < 1 or > 100_000)) return new Refusal(ReplicateCode, "Say how many seeds were sown: at least one.");
+        if (replicates.Any(replicate => replicate.Germinated < 0 || replicate.Germinated > replicate.Sown)) return new Refusal(ReplicateCode, "No more seeds can come up than were sown. Check both counts.");
+        if (days is < 1 or > 1000) return new Refusal(ReplicateCode, "A test lasts at least one day. Leave the days empty when they are not known.");
+        if (Checks.Days(readOn, today, lot.MadeOn) is { } wrongDay) return wrongDay;
+        if (!takeFromLot) return new GerminationTested(test, lot.Id, readOn, replicates, days, new Quantity(0, lot.Stock.Unit));
+        return Checks.Take(SeedStock.Of(lot), Quantity.OfSeeds(replicates.Sum(replicate => (long)replicate.Sown)))
+            .Then<GerminationTested>(used => new GerminationTested(test, lot.Id, readOn, replicates, days, used));
+    }
+
+    private static Refusal? Away(Packet packet) => packet.Standing switch
+    {
+        PacketStanding.OnShelf => null,
+        PacketStanding.Void => SeedRefusals.NotThere("packet"),
+        PacketStanding.Lent => new(WithBorrowerCode, $"Packet {packet.Code} is with a borrower. End the loan first."),
+        PacketStanding.Picked => new(WithBorrowerCode, $"Packet {packet.Code} is kept for a request. Answer or undo the request first."),
+        _ => new(LendingRules.GoneCode, $"Packet {packet.Code} is gone already."),
+    };
+}
