@@ -1,3 +1,4 @@
+using LibraryDesk.Desk.Mail;
 using LibraryDesk.Desk.Settings;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
@@ -11,6 +12,8 @@ public static class DeskRegistration
     {
         services.TryAddSingleton(TimeProvider.System);
         services.AddSingleton<LibrarySettings>();
+        services.AddSingleton<SendDueMail>();
+        services.AddPeople();
         return services;
     }
 }

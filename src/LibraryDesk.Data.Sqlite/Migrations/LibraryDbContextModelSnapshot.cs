@@ -825,6 +825,12 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                         .HasColumnType("INTEGER")
                         .HasColumnName("phone_number_confirmed");
 
+                    b.Property<string>("SearchName")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("search_name");
+
                     b.Property<string>("SecurityStamp")
                         .HasColumnType("TEXT")
                         .HasColumnName("security_stamp");
@@ -846,6 +852,8 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                     b.HasIndex("NormalizedUserName")
                         .IsUnique()
                         .HasDatabaseName("UserNameIndex");
+
+                    b.HasIndex("SearchName");
 
                     b.ToTable("asp_net_users", (string)null);
                 });

@@ -8,6 +8,9 @@ public sealed class DeskUser : IdentityUser<Guid>
     /// <summary>What the library calls them. Empty after erasure.</summary>
     public string DisplayName { get; set; } = "";
 
+    /// <summary>The name in upper case, filled in .NET, so that a search gives the same people on both databases.</summary>
+    public string SearchName { get; set; } = "";
+
     /// <summary>When the account was made, UTC.</summary>
     public DateTimeOffset JoinedAt { get; set; }
 

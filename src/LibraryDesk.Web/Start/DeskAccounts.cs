@@ -1,4 +1,3 @@
-using LibraryDesk.Data;
 using LibraryDesk.Data.People;
 using LibraryDesk.Desk.People;
 using Microsoft.AspNetCore.Identity;
@@ -25,23 +24,9 @@ internal static class DeskAccounts
         });
         // A changed password or "sign out everywhere" reaches open sessions within this time.
         services.Configure<SecurityStampValidatorOptions>(stamp => stamp.ValidationInterval = TimeSpan.FromMinutes(1));
-        services.AddIdentityCore<DeskUser>(identity =>
-            {
-                identity.User.RequireUniqueEmail = true;
-                // NIST SP 800-63B: length over composition rules.
-                identity.Password.RequiredLength = 10;
-                identity.Password.RequireDigit = false;
-                identity.Password.RequireLowercase = false;
-                identity.Password.RequireUppercase = false;
-                identity.Password.RequireNonAlphanumeric = false;
-                identity.Lockout.MaxFailedAccessAttempts = 6;
-                identity.Lockout.DefaultLockoutTimeSpan = TimeSpan.FromMinutes(10);
-                identity.Stores.SchemaVersion = IdentitySchemaVersions.Version3;
-            })
-            .AddRoles<IdentityRole<Guid>>()
-            .AddEntityFrameworkStores<LibraryDbContext>()
-            .AddSignInManager()
-            .AddDefaultTokenProviders();
+        services.AddScoped<SignInManager<DeskUser>>();
+        services.AddScoped<ISecurityStampValidator, SecurityStampValidator<DeskUser>>();
+        services.AddScoped<ITwoFactorSecurityStampValidator, TwoFactorSecurityStampValidator<DeskUser>>();
         services.AddAuthorizationBuilder()
             .AddPolicy(VolunteersOnly, policy => policy.RequireRole(DeskRoles.Volunteer, DeskRoles.Librarian))
             .AddPolicy(LibrariansOnly, policy => policy.RequireRole(DeskRoles.Librarian));

@@ -2,7 +2,6 @@ using LibraryDesk.Data;
 using LibraryDesk.Data.Postgres;
 using LibraryDesk.Data.Sqlite;
 using LibraryDesk.Desk;
-using Microsoft.AspNetCore.DataProtection;
 
 namespace LibraryDesk.Web.Start;
 
@@ -16,7 +15,6 @@ internal static class DeskServices
         var services = builder.Services;
         services.AddLibraryData(builder.Configuration, new SqliteProvider(), new PostgresProvider());
         services.AddDesk();
-        services.AddDataProtection().SetApplicationName("LibraryDesk").PersistKeysToDbContext<LibraryDbContext>();
         services.AddDeskAccounts();
         services.AddProblemDetails();
         services.AddValidation();

@@ -31,6 +31,7 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 {
                     id = table.Column<Guid>(type: "TEXT", nullable: false),
                     display_name = table.Column<string>(type: "TEXT", maxLength: 120, nullable: false),
+                    search_name = table.Column<string>(type: "TEXT", maxLength: 120, nullable: false),
                     joined_at = table.Column<long>(type: "INTEGER", nullable: false),
                     erased_at = table.Column<long>(type: "INTEGER", nullable: true),
                     user_name = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
@@ -610,6 +611,11 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 name: "EmailIndex",
                 table: "asp_net_users",
                 column: "normalized_email");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_asp_net_users_search_name",
+                table: "asp_net_users",
+                column: "search_name");
 
             migrationBuilder.CreateIndex(
                 name: "UserNameIndex",

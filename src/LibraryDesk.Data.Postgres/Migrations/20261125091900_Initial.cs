@@ -32,6 +32,7 @@ namespace LibraryDesk.Data.Postgres.Migrations
                 {
                     id = table.Column<Guid>(type: "uuid", nullable: false),
                     display_name = table.Column<string>(type: "character varying(120)", maxLength: 120, nullable: false),
+                    search_name = table.Column<string>(type: "character varying(120)", maxLength: 120, nullable: false),
                     joined_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false),
                     erased_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: true),
                     user_name = table.Column<string>(type: "character varying(256)", maxLength: 256, nullable: true),
@@ -611,6 +612,11 @@ namespace LibraryDesk.Data.Postgres.Migrations
                 name: "EmailIndex",
                 table: "asp_net_users",
                 column: "normalized_email");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_asp_net_users_search_name",
+                table: "asp_net_users",
+                column: "search_name");
 
             migrationBuilder.CreateIndex(
                 name: "UserNameIndex",

@@ -1,0 +1,108 @@
+using LibraryDesk.Data.People;
+using Microsoft.AspNetCore.Identity;
+
+namespace LibraryDesk.Desk.People;
+
+/// <summary>A person as librarians see them.</summary>
+public sealed record PersonView(Guid Id, string Name, string Email, string Role, DateTimeOffset JoinedAt, bool SignInStopped, bool Erased);
+
+/// <summary>Librarians look after accounts: roles, stopped sign-ins, erasure. Nobody else sees people.</summary>
+public sealed class PeopleDirectory(IDbContextFactory<LibraryDbContext> factory, UserManager<DeskUser> users, TimeProvider clock)
+{
+    /// <summary>People by name or address, at most 200.</summary>
+    public async Task<Outcome<IReadOnlyList<PersonView>>> FindAsync(Actor actor, string? text, CancellationToken stop)
+    {
+        if (!actor.IsLibrarian) return PeopleRefusals.LibrariansOnly;
+        await using var db = await factory.CreateDbContextAsync(stop);
+        var now = clock.GetUtcNow();
+        var wanted = (text ?? "").Trim().ToUpperInvariant();
+        var rows = await (
+            from user in db.Users
+            where wanted == "" || user.NormalizedEmail!.Contains(wanted) || user.SearchName.Contains(wanted)
+            orderby user.DisplayName, user.Id
+            select new
+            {
+                user.Id,
+                user.DisplayName,
+                user.Email,
+                user.JoinedAt,
+                user.LockoutEnd,
+                user.ErasedAt,
+                Roles = (from link in db.UserRoles where link.UserId == user.Id join role in db.Roles on link.RoleId equals role.Id select role.Name).ToList(),
+            }).Take(200).ToListAsync(stop);
+        return rows.ConvertAll(row => new PersonView(
+            row.Id, row.DisplayName, row.Email ?? "", DeskRoles.All.LastOrDefault(row.Roles.Contains) ?? DeskRoles.Member,
+            row.JoinedAt, row.LockoutEnd > now, row.ErasedAt is not null));
+    }
+
+    /// <summary>Names of people by id, for screens that a librarian or the person may see. Erased people are "a former member".</summary>
+    public async Task<IReadOnlyDictionary<Guid, string>> NamesAsync(IReadOnlyCollection<Guid> ids, CancellationToken stop)
+    {
+        await using var db = await factory.CreateDbContextAsync(stop);
+        var names = await db.Users.Where(user => ids.Contains(user.Id))
+            .Select(user => new { user.Id, user.DisplayName }).ToListAsync(stop);
+        return names.ToDictionary(user => user.Id, user => user.DisplayName.Length == 0 ? "a former member" : user.DisplayName);
+    }
+
+    /// <summary>Gives one role. The last librarian keeps theirs.</summary>
+    public async Task<Outcome<DeskUser>> ChangeRoleAsync(Actor actor, Guid id, string role)
+    {
+        if (!actor.IsLibrarian) return PeopleRefusals.LibrariansOnly;
+        if (!DeskRoles.All.Contains(role)) return new Refusal("people.role", "Choose member, volunteer or librarian.");
+        if (await users.FindByIdAsync(id.ToString()) is not { ErasedAt: null } user) return Gone;
+        if (role != DeskRoles.Librarian && await IsLastLibrarianAsync(user)) return LastLibrarian;
+        await users.RemoveFromRolesAsync(user, await users.GetRolesAsync(user));
+        await users.AddToRoleAsync(user, role);
+        // Open sessions learn of the new role when their stamp is checked.
+        await users.UpdateSecurityStampAsync(user);
+        return user;
+    }
+
+    /// <summary>Stops or allows sign-in.</summary>
+    public async Task<Outcome<DeskUser>> StopSignInAsync(Actor actor, Guid id, bool stopped)
+    {
+        if (!actor.IsLibrarian) return PeopleRefusals.LibrariansOnly;
+        if (await users.FindByIdAsync(id.ToString()) is not { ErasedAt: null } user) return Gone;
+        if (stopped && await IsLastLibrarianAsync(user)) return LastLibrarian;
+        await users.SetLockoutEndDateAsync(user, stopped ? DateTimeOffset.MaxValue : null);
+        await users.UpdateSecurityStampAsync(user);
+        return user;
+    }
+
+    /// <summary>
+    /// Erases what says who a person is; the ledger keeps their opaque id, so the chain still verifies. A person may erase themselves.
+    /// </summary>
+    public async Task<Outcome<DeskUser>> EraseAsync(Actor actor, Guid id)
+    {
+        if (!actor.IsLibrarian && actor.UserId != id) return PeopleRefusals.LibrariansOnly;
+        if (await users.FindByIdAsync(id.ToString()) is not { } user) return Gone;
+        if (await IsLastLibrarianAsync(user)) return LastLibrarian;
+        await users.RemoveFromRolesAsync(user, await users.GetRolesAsync(user));
+        user.DisplayName = "";
+        user.SearchName = "";
+        user.Email = null;
+        user.UserName = $"erased-{id:N}";
+        user.PhoneNumber = null;
+        user.PasswordHash = null;
+        user.ErasedAt = clock.GetUtcNow();
+        user.LockoutEnd = DateTimeOffset.MaxValue;
+        await using var db = await factory.CreateDbContextAsync(default);
+        await db.UserPasskeys.Where(key => key.UserId == id).ExecuteDeleteAsync();
+        // RequireUniqueEmail refuses an empty address, so the row is saved past that check.
+        db.Users.Update(user);
+        user.NormalizedEmail = null;
+        user.NormalizedUserName = user.UserName.ToUpperInvariant();
+        user.SecurityStamp = Guid.NewGuid().ToString("N");
+        await db.SaveChangesAsync();
+        return user;
+    }
+
+    private static Refusal Gone { get; } = new("people.gone", "There is no such person any more. Reload the list.");
+
+    private static Refusal LastLibrarian { get; } =
+        new("people.last-librarian", "This is the last librarian. Make somebody else a librarian first.");
+
+    private async Task<bool> IsLastLibrarianAsync(DeskUser user) =>
+        await users.IsInRoleAsync(user, DeskRoles.Librarian)
+        && (await users.GetUsersInRoleAsync(DeskRoles.Librarian)).Count(other => other.ErasedAt is null) == 1;
+}
