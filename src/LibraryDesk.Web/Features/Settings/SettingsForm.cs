@@ -1,0 +1,45 @@
+using LibraryDesk.Data.Settings;
+
+namespace LibraryDesk.Web.Features.Settings;
+
+/// <summary>The settings as the form posts them.</summary>
+internal sealed class SettingsForm
+{
+    public long Revision { get; set; }
+    public string? Name { get; set; }
+    public string? Tagline { get; set; }
+    public string? CodePrefix { get; set; }
+    public int OpinionsNeeded { get; set; }
+    public bool SignUpOpen { get; set; }
+    public int IntakeHoldDays { get; set; }
+    public string? PublicAddress { get; set; }
+    public string? SharingNotice { get; set; }
+    public string? LocalRulesUrl { get; set; }
+
+    public static SettingsForm From(LibrarySettingsRow row) => new()
+    {
+        Revision = row.Revision,
+        Name = row.Name,
+        Tagline = row.Tagline,
+        CodePrefix = row.CodePrefix,
+        OpinionsNeeded = row.OpinionsNeeded,
+        SignUpOpen = row.SignUpOpen,
+        IntakeHoldDays = row.IntakeHoldDays,
+        PublicAddress = row.PublicAddress,
+        SharingNotice = row.SharingNotice,
+        LocalRulesUrl = row.LocalRulesUrl,
+    };
+
+    public void WriteTo(LibrarySettingsRow row)
+    {
+        row.Name = Name?.Trim() ?? "";
+        row.Tagline = Tagline?.Trim() ?? "";
+        row.CodePrefix = CodePrefix?.Trim().ToUpperInvariant() ?? "";
+        row.OpinionsNeeded = OpinionsNeeded;
+        row.SignUpOpen = SignUpOpen;
+        row.IntakeHoldDays = IntakeHoldDays;
+        row.PublicAddress = PublicAddress?.Trim().TrimEnd('/') ?? "";
+        row.SharingNotice = SharingNotice?.Trim() ?? "";
+        row.LocalRulesUrl = LocalRulesUrl?.Trim() ?? "";
+    }
+}
