@@ -11,6 +11,7 @@ app.UseLibraryDesk();
 app.MapStaticAssets();
 app.MapLibraryEndpoints();
 app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
+await FirstRun.TellAsync(app);
 await app.RunAsync();
 
 /// <summary>Reached by the tests that start the whole server.</summary>

@@ -1,5 +1,6 @@
 using LibraryDesk.Data.People;
 using LibraryDesk.Desk.People;
+using LibraryDesk.Web.Features.Account;
 using Microsoft.AspNetCore.Identity;
 
 namespace LibraryDesk.Web.Start;
@@ -24,6 +25,7 @@ internal static class DeskAccounts
         });
         // A changed password or "sign out everywhere" reaches open sessions within this time.
         services.Configure<SecurityStampValidatorOptions>(stamp => stamp.ValidationInterval = TimeSpan.FromMinutes(1));
+        services.AddScoped<IUserClaimsPrincipalFactory<DeskUser>, DeskClaims>();
         services.AddScoped<SignInManager<DeskUser>>();
         services.AddScoped<ISecurityStampValidator, SecurityStampValidator<DeskUser>>();
         services.AddScoped<ITwoFactorSecurityStampValidator, TwoFactorSecurityStampValidator<DeskUser>>();

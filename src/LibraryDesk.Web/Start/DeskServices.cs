@@ -2,6 +2,7 @@ using LibraryDesk.Data;
 using LibraryDesk.Data.Postgres;
 using LibraryDesk.Data.Sqlite;
 using LibraryDesk.Desk;
+using LibraryDesk.Web.Features.Mail;
 
 namespace LibraryDesk.Web.Start;
 
@@ -16,6 +17,7 @@ internal static class DeskServices
         services.AddLibraryData(builder.Configuration, new SqliteProvider(), new PostgresProvider());
         services.AddDesk();
         services.AddDeskAccounts();
+        services.AddMail(builder.Configuration);
         services.AddProblemDetails();
         services.AddValidation();
         services.AddOpenApi();

@@ -1,3 +1,4 @@
+using LibraryDesk.Web.Features.Account;
 using LibraryDesk.Web.Shared.Layout;
 
 namespace LibraryDesk.Web.Start;
@@ -14,7 +15,7 @@ internal static class Pipeline
     {
         if (!app.Environment.IsDevelopment())
         {
-            app.UseExceptionHandler("/error");
+            app.UseExceptionHandler("/error", createScopeForErrors: true);
             app.UseHsts();
         }
         app.Use(static (http, next) =>
@@ -37,6 +38,7 @@ internal static class Pipeline
         app.MapHealthChecks("/health/ready");
         app.MapGet("/health/live", static () => Results.Text("ok"));
         app.MapViewMode();
+        app.MapAccount();
         app.MapOpenApi();
     }
 }
