@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Diagnostics.Metrics;
 using System.Security.Cryptography;
 using LibraryDesk.Photos.Anatomy;
+using LibraryDesk.Photos.Colour;
 using SixLabors.ImageSharp;
 using SixLabors.ImageSharp.Formats.Jpeg;
 using SixLabors.ImageSharp.Formats.Png;
@@ -15,7 +16,7 @@ namespace LibraryDesk.Photos;
 /// Turns an upload into a photo that may be stored: checked before decoding, upright, in three sizes, without metadata. The sizes are
 /// encoded from bare pixels, so nothing of the original file but its picture can survive. Safe to share between threads.
 /// </summary>
-/// <remarks>Colour profiles are dropped without converting: a wide-gamut photo comes out a little duller.</remarks>
+/// <remarks>Wide-gamut photos with a matrix profile are brought to sRGB; other profiles are dropped without converting.</remarks>
 public sealed class PhotoCleaner : IDisposable
 {
     private static readonly Meter Meter = new("LibraryDesk.Photos");
@@ -94,7 +95,7 @@ public sealed class PhotoCleaner : IDisposable
             if (Judge(seen.Width, seen.Height) is { } no) return Refuse(no);
             essence.Position = 0;
             using var picture = Upright(essence, anatomy, stop);
-            var photo = Shrink(picture, stop);
+            var photo = Shrink(picture, MatrixProfile.Read(anatomy.Profile.Span), stop);
             Cleaned.Add(1);
             Took.Record(Stopwatch.GetElapsedTime(began).TotalSeconds);
             return photo;
@@ -136,7 +137,7 @@ public sealed class PhotoCleaner : IDisposable
         return picture;
     }
 
-    private CleanedPhoto Shrink(Image<Rgb24> picture, CancellationToken stop)
+    private CleanedPhoto Shrink(Image<Rgb24> picture, MatrixProfile? profile, CancellationToken stop)
     {
         var (width, height) = (picture.Width, picture.Height);
         var renditions = new List<PhotoRendition>(3);
@@ -148,6 +149,7 @@ public sealed class PhotoCleaner : IDisposable
             {
                 picture.Mutate(x => x.Resize(new ResizeOptions { Mode = ResizeMode.Max, Size = new Size(edge, edge), Sampler = KnownResamplers.Lanczos3 }));
             }
+            if (size == PhotoSize.Large) profile?.ToSrgb(picture);
             renditions.Add(new PhotoRendition(size, picture.Width, picture.Height, Encode(picture)));
         }
         var hash = Convert.ToHexStringLower(SHA256.HashData(renditions[0].Jpeg.Span));

@@ -11,6 +11,7 @@ internal static class JpegAnatomy
     private const byte EndOfImage = 0xD9;
     private const byte StartOfScan = 0xDA;
     private const byte App1 = 0xE1;
+    private const byte App2 = 0xE2;
     private const byte App14 = 0xEE;
     private const byte Comment = 0xFE;
 
@@ -19,6 +20,7 @@ internal static class JpegAnatomy
         var bytes = file.Span;
         using var essence = new MemoryStream(bytes.Length);
         essence.Write(bytes[..2]);
+        using var profile = new MemoryStream();
         int at = 2, turn = 1;
         (int Width, int Height)? frame = null;
         while (NextMarker(bytes, ref at) is { } marker)
@@ -27,7 +29,7 @@ internal static class JpegAnatomy
             {
                 if (frame is null) return PhotoRefusals.Broken;
                 essence.Write([0xFF, EndOfImage]);
-                return new PhotoAnatomy(PictureKind.Jpeg, frame.Value.Width, frame.Value.Height, turn, essence.ToArray());
+                return new PhotoAnatomy(PictureKind.Jpeg, frame.Value.Width, frame.Value.Height, turn, profile.ToArray(), essence.ToArray());
             }
             if (at + 2 > bytes.Length) return PhotoRefusals.CutShort;
             var length = BinaryPrimitives.ReadUInt16BigEndian(bytes[at..]);
@@ -41,6 +43,8 @@ internal static class JpegAnatomy
                 frame = (BinaryPrimitives.ReadUInt16BigEndian(body[3..]), BinaryPrimitives.ReadUInt16BigEndian(body[1..]));
             }
             if (marker == App1 && body.StartsWith("Exif\0\0"u8)) turn = ExifTurn.Read(body[6..]);
+            // ICC.1:2022, B.4: the profile comes in numbered parts, in practice in order.
+            if (marker == App2 && body.Length > 14 && body.StartsWith("ICC_PROFILE\0"u8)) profile.Write(body[14..]);
             var end = marker == StartOfScan ? EndOfScan(bytes, at + length) : at + length;
             if (!IsMetadata(marker))
             {

@@ -8,8 +8,9 @@ namespace LibraryDesk.Photos.Anatomy;
 /// <param name="Width">Width in pixels as stored, before turning.</param>
 /// <param name="Height">Height in pixels as stored.</param>
 /// <param name="Turn">EXIF orientation 1 to 8; 1 when none is given.</param>
+/// <param name="Profile">The colour profile, or empty when there is none.</param>
 /// <param name="Essence">The file without its metadata.</param>
-internal sealed record PhotoAnatomy(PictureKind Kind, long Width, long Height, int Turn, ReadOnlyMemory<byte> Essence);
+internal sealed record PhotoAnatomy(PictureKind Kind, long Width, long Height, int Turn, ReadOnlyMemory<byte> Profile, ReadOnlyMemory<byte> Essence);
 
 /// <summary>The picture formats that are taken.</summary>
 internal enum PictureKind

@@ -20,6 +20,7 @@ internal static class WebpAnatomy
         essence.Write(bytes[..HeaderLength]);
         int at = HeaderLength, turn = 1;
         long width = 0, height = 0;
+        byte[] profile = [];
         var picture = false;
         while (at + 8 <= riffEnd)
         {
@@ -29,6 +30,7 @@ internal static class WebpAnatomy
             var body = bytes.Slice(at + 8, (int)length);
             if (type.SequenceEqual("ANIM"u8) || type.SequenceEqual("ANMF"u8)) return PhotoRefusals.Moving;
             if (type.SequenceEqual("EXIF"u8)) turn = ExifTurn.Read(body.StartsWith("Exif\0\0"u8) ? body[6..] : body);
+            if (type.SequenceEqual("ICCP"u8)) profile = body.ToArray();
             if (type.SequenceEqual("VP8X"u8))
             {
                 if (body.Length < 10) return PhotoRefusals.Broken;
@@ -55,7 +57,7 @@ internal static class WebpAnatomy
         if (!picture) return PhotoRefusals.Broken;
         var whole = essence.ToArray();
         BinaryPrimitives.WriteUInt32LittleEndian(whole.AsSpan(4), (uint)(whole.Length - 8));
-        return new PhotoAnatomy(PictureKind.Webp, width, height, turn, whole);
+        return new PhotoAnatomy(PictureKind.Webp, width, height, turn, profile, whole);
     }
 
     private static (long Width, long Height)? Size(ReadOnlySpan<byte> type, ReadOnlySpan<byte> body)
