@@ -29,6 +29,7 @@ public sealed class CompiledGuide
         Stride = (forms.Count + 7) / 8 * 8;
         BasePrior = new double[Stride];
         for (var f = 0; f < Forms.Length; f++) BasePrior[f] = guide.Candidates[Forms[f].Candidate].Prior * Forms[f].Weight;
+        ManyFormed = [.. Enumerable.Range(0, guide.Candidates.Count).Where(c => FirstForm[c + 1] - FirstForm[c] > 1)];
         Traits = new GuideCompiler(this).Compile();
     }
 
@@ -47,6 +48,9 @@ public sealed class CompiledGuide
 
     /// <summary>The form that stands for "something else", or -1.</summary>
     internal int SomethingElse { get; }
+
+    /// <summary>Candidates of two forms or more.</summary>
+    internal int[] ManyFormed { get; }
 
     internal double[] BasePrior { get; }
 

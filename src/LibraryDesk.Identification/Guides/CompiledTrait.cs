@@ -34,6 +34,9 @@ internal sealed class CompiledTrait
     /// <summary>Mean of <see cref="Phi"/> over the forms that have one, weighted by the guide's own prior.</summary>
     public required double[] PhiPool { get; init; }
 
+    /// <summary>P(answer) when every state is alike, seen by a sure observer.</summary>
+    public required double[] PhiUniform { get; init; }
+
     /// <summary>Mean of <see cref="Theta"/> over the forms that have one, weighted by the guide's own prior.</summary>
     public required double[] ThetaPool { get; init; }
 

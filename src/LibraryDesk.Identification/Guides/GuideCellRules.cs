@@ -8,7 +8,7 @@ internal static class GuideCellRules
         var traits = guide.Traits.GroupBy(t => t.Id).ToDictionary(g => g.Key, g => g.First());
         var sources = guide.Sources.Select(s => s.Id).ToHashSet();
         var sets = CellSets(guide);
-        var seen = new Dictionary<(string, string, string?, double?, double?, string), int>();
+        var seen = new Dictionary<(string, string, string?, double?, double?, string, Word?, double?), int>();
         foreach (var cell in guide.Cells)
         {
             void Fault(string reason) => faults.Add(new GuideFault(cell.Line, cell.Trait.Length == 0 ? null : cell.Trait, reason));
@@ -17,7 +17,7 @@ internal static class GuideCellRules
             CheckShare(cell, Fault);
             if (traits.TryGetValue(cell.Trait, out var trait)) CheckPlace(trait, cell, Fault);
             else if (cell.Trait.Length > 0) Fault("is not a trait of this guide");
-            var key = (cell.Of, cell.Trait, cell.State, cell.Low, cell.High, cell.Source);
+            var key = (cell.Of, cell.Trait, cell.State, cell.Low, cell.High, cell.Source, cell.Word, cell.P);
             if (!seen.TryAdd(key, cell.Line)) Fault($"the same cell of the same source stands already on line {seen[key]}");
         }
 
@@ -80,7 +80,7 @@ internal static class GuideCellRules
                 faults.Add(new GuideFault(group.First().Line, group.Key.Trait, $"the cells of \"{group.Key.Of}\" sum to nothing: no state can occur"));
             }
 
-            foreach (var counted in group.Where(c => c.P is not null).GroupBy(c => c.Source))
+            foreach (var counted in group.Where(c => c.P is not null && c.N is not null).GroupBy(c => c.Source))
             {
                 if (counted.Sum(c => c.P!.Value) > 1.02) faults.Add(new GuideFault(counted.First().Line, group.Key.Trait, $"counted shares of \"{group.Key.Of}\" from one source sum to more than 1"));
             }

@@ -62,6 +62,7 @@ internal sealed class GuideCompiler
             Known = known,
             Missing = [.. Enumerable.Range(0, perForm.Length).Where(f => known[f] == 0 && f != _compiled.SomethingElse)],
             ThetaPool = Pool(theta, states, known, stride),
+            PhiUniform = [.. Enumerable.Range(0, answers).Select(y => Enumerable.Range(0, states).Average(s => confusion[0][(s * answers) + y]))],
             PhiPool = Pool(phi, answers, known, stride),
             Confusion = confusion,
             Scale = scale,

@@ -113,15 +113,21 @@ internal sealed class Belief
     private double OwnLikelihood(OwnTrait own, TraitEvidence evidence)
     {
         Span<double> shares = stackalloc double[evidence.Trait.States];
+        OwnShares(own, evidence.Trait, shares);
+        return Math.Pow(Likelihood.Of(evidence.Looks, shares), Guide.Guide.Temper);
+    }
+
+    /// <summary>Fills a lot's own frequencies of the states of a trait.</summary>
+    internal static void OwnShares(OwnTrait own, CompiledTrait trait, Span<double> shares)
+    {
         var sum = 0.0;
         for (var s = 0; s < shares.Length; s++)
         {
-            shares[s] = Math.Max(OwnFloor, own.Shares.GetValueOrDefault(evidence.Trait.Trait.States[s].Id));
+            shares[s] = Math.Max(OwnFloor, own.Shares.GetValueOrDefault(trait.Trait.States[s].Id));
             sum += shares[s];
         }
 
         foreach (ref var share in shares) share /= sum;
-        return Math.Pow(Likelihood.Of(evidence.Looks, shares), Guide.Guide.Temper);
     }
 
     /// <summary>Keeps products away from the smallest numbers; the common factor cancels.</summary>

@@ -17,13 +17,18 @@ internal static class Likelihood
     /// <param name="scratch">As long as the row times the number of looks.</param>
     public static void Fill(CompiledGuide guide, TraitEvidence evidence, ReadOnlySpan<double> weights, Span<double> row, Span<double> scratch)
     {
-        var trait = evidence.Trait;
-        row.Clear();
-        if (evidence.Looks.Length == 1) SumStates(trait, evidence.Looks[0], row);
-        else SumLooks(trait, evidence.Looks, row, scratch);
-        Neutral(guide, trait, weights, row, evidence.Looks);
+        FillPlain(guide, evidence.Trait, evidence.Looks, weights, row, scratch);
         if (guide.Guide.Temper == 1) return;
         for (var f = 0; f < guide.Forms.Length; f++) row[f] = Math.Pow(row[f], guide.Guide.Temper);
+    }
+
+    /// <summary>The same without the guide's temper.</summary>
+    public static void FillPlain(CompiledGuide guide, CompiledTrait trait, double[][] looks, ReadOnlySpan<double> weights, Span<double> row, Span<double> scratch)
+    {
+        row.Clear();
+        if (looks.Length == 1) SumStates(trait, looks[0], row);
+        else SumLooks(trait, looks, row, scratch);
+        Neutral(guide, trait, weights, row, looks);
     }
 
     /// <summary>Likelihood of the answers under a distribution over states that belongs to no form.</summary>
