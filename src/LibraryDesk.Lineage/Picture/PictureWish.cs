@@ -1,0 +1,43 @@
+using LibraryDesk.Lineage.Seeds;
+
+namespace LibraryDesk.Lineage.Picture;
+
+/// <summary>What the picture shows beyond the graph.</summary>
+/// <param name="Here">The node the page is about: it is drawn solid, and never folded away.</param>
+/// <param name="Marks">What plants of a node showed; absent means none determined.</param>
+/// <param name="InDoubt">Nodes whose seed is in doubt: their stems are marigold.</param>
+/// <param name="Direction">Which way time runs.</param>
+/// <param name="Width">The width to fill, in px; a wide picture may come out wider when its nodes need it.</param>
+/// <param name="PacketsShown">How many plain packets of one lot are drawn before the rest is folded into "n more"; 2 or more.</param>
+/// <param name="Opened">Lots whose packets the reader unfolded.</param>
+public sealed record PictureWish(
+    NodeId Here,
+    IReadOnlyDictionary<NodeId, NodeMark> Marks,
+    IReadOnlySet<NodeId> InDoubt,
+    PictureDirection Direction,
+    double Width,
+    int PacketsShown = 5,
+    IReadOnlySet<NodeId>? Opened = null);
+
+/// <summary>What plants of a node showed.</summary>
+public enum NodeMark
+{
+    /// <summary>No plant of it was determined.</summary>
+    None,
+
+    /// <summary>Plants of it fit the name.</summary>
+    Fits,
+
+    /// <summary>A plant of it does not.</summary>
+    Off,
+}
+
+/// <summary>Which way time runs.</summary>
+public enum PictureDirection
+{
+    /// <summary>Left to right on a true time axis, for wide screens and print.</summary>
+    Wide,
+
+    /// <summary>Top to bottom, one row a node in order of time, years at the left, for narrow screens.</summary>
+    Narrow,
+}
