@@ -1,6 +1,7 @@
 using System.Xml.Linq;
 using Bunit;
-using LibraryDesk.Web.Shared.Drawings;
+using LibraryDesk.Identification.Guides;
+using LibraryDesk.Web.Shared.Marks;
 
 namespace LibraryDesk.Web.Tests.Shared;
 
@@ -9,9 +10,8 @@ public sealed class DrawingTests : BunitContext
     [Fact]
     public void A_drawing_with_a_label_is_an_image_with_that_name()
     {
-        var drawing = Render<Drawing>(p => p.Add(d => d.Name, "corolla-spots").Add(d => d.Label, "Flower with \"spots\""));
+        var svg = Render<Drawing>(p => p.Add(d => d.Name, "corolla-spots").Add(d => d.Label, "Flower with \"spots\"")).Find("svg.draw[role=img]");
 
-        var svg = drawing.Find("svg.draw[role=img]");
         Assert.Equal("Flower with \"spots\"", svg.GetAttribute("aria-label"));
         Assert.Equal("currentColor", svg.GetAttribute("stroke"));
     }
@@ -23,26 +23,31 @@ public sealed class DrawingTests : BunitContext
 
         Assert.Equal("true", svg.GetAttribute("aria-hidden"));
         Assert.Null(svg.GetAttribute("role"));
-        Assert.Null(svg.GetAttribute("aria-label"));
     }
 
-    [Theory]
-    [InlineData(null)]
-    [InlineData("")]
-    [InlineData("no-such-drawing")]
-    public void An_unknown_drawing_shows_nothing(string? name) =>
-        Assert.Equal("", Render<Drawing>(p => p.Add(d => d.Name, name)).Markup.Trim());
+    [Fact]
+    public void An_unknown_drawing_shows_nothing() =>
+        Assert.Equal("", Render<Drawing>(p => p.Add(d => d.Name, "no-such-drawing")).Markup.Trim());
 
     [Fact]
-    public void Every_drawing_is_well_formed_and_brings_no_inline_style_or_script()
+    public void No_drawing_brings_inline_style_or_script()
     {
-        Assert.NotEmpty(LineDrawings.Names);
-        Assert.All(LineDrawings.Names, name =>
+        Assert.NotEmpty(DrawingShapes.Names);
+        Assert.All(DrawingShapes.Names, name =>
         {
-            var svg = XElement.Parse(LineDrawings.Find(name)!);
-            Assert.Equal("svg", svg.Name.LocalName);
-            Assert.DoesNotContain(svg.DescendantsAndSelf(), e => e.Name.LocalName is "style" or "script" or "image" || e.Attribute("style") is not null);
-            Assert.DoesNotContain(svg.DescendantsAndSelf().Attributes(), a => a.Name.LocalName.StartsWith("on", StringComparison.Ordinal));
+            var all = XElement.Parse("<g>" + DrawingShapes.Find(name)!.Markup + "</g>").DescendantsAndSelf().ToList();
+            Assert.DoesNotContain(all, e => e.Name.LocalName is "style" or "script" or "image" || e.Attribute("style") is not null);
+            Assert.DoesNotContain(all.Attributes(), a => a.Name.LocalName.StartsWith("on", StringComparison.Ordinal));
         });
+    }
+
+    [Fact]
+    public void Every_drawing_that_a_guide_names_is_there()
+    {
+        var guides = BuiltInGuides.Ids.Select(id => BuiltInGuides.Open(id)!.Guide!).ToList();
+        var named = guides.SelectMany(g => g.Traits).SelectMany(t => t.States).Select(s => s.Drawing).OfType<string>().ToHashSet();
+
+        Assert.NotEmpty(named);
+        Assert.Empty(named.Except(DrawingShapes.Names));
     }
 }
