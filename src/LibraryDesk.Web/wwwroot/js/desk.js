@@ -66,6 +66,18 @@ document.addEventListener("click", event => {
   }
 });
 
+// A page changed without a reload moves focus to its heading; a page loaded whole is left to the browser, so that the
+// skip link stays the first stop.
+let place = location.pathname;
+const followPage = () => {
+  if (location.pathname === place) return;
+  place = location.pathname;
+  const heading = document.querySelector("h1");
+  if (!heading) return;
+  heading.tabIndex = -1;
+  heading.focus();
+};
+
 const settle = () => {
   showConnection();
   focusSummary();
@@ -74,5 +86,6 @@ const settle = () => {
 settle();
 globalThis.Blazor?.addEventListener("enhancedload", () => {
   closeMenus();
+  followPage();
   settle();
 });
