@@ -29,6 +29,7 @@ public sealed class PostgresProvider : IDatabaseProvider
         take.Parameters.AddWithValue("key", MigrationLock);
         await take.ExecuteNonQueryAsync(stop);
         await db.Database.MigrateAsync(stop);
+        await LedgerGuard.ApplyAsync(db, stop);
     }
 
     /// <inheritdoc />

@@ -37,6 +37,7 @@ public sealed class SqliteProvider : IDatabaseProvider
         await db.Database.OpenConnectionAsync(stop);
         await db.Database.ExecuteSqlRawAsync("DROP TABLE IF EXISTS \"__EFMigrationsLock\";", stop);
         await db.Database.MigrateAsync(stop);
+        await LedgerGuard.ApplyAsync(db, stop);
         await db.Database.CloseConnectionAsync();
     }
 

@@ -1,4 +1,5 @@
 using LibraryDesk.Desk.Mail;
+using LibraryDesk.Desk.Seeds;
 using LibraryDesk.Desk.Settings;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
@@ -14,6 +15,7 @@ public static class DeskRegistration
         services.AddSingleton<LibrarySettings>();
         services.AddSingleton<SendDueMail>();
         services.AddPeople();
+        services.AddSeeds();
         return services;
     }
 }

@@ -27,7 +27,7 @@ public static class GrowingRules
         if (loan is not null && (loan.Packet != packet.Id || !loan.IsOpen)) return new Refusal(LoanCode, "That loan is not the open loan of this packet. Scan the packet again.");
         if (loan is null && packet.Standing == PacketStanding.Lent) return new Refusal(LoanCode, $"Packet {packet.Code} is out on loan. Take the growing down with that loan.");
         if (Checks.Days(sownOn, today, loan?.LentOn ?? packet.PackedOn) is { } wrongDay) return wrongDay;
-        if (Wrong(facts) is { } no) return no;
+        if (Facts(facts) is { } no) return no;
         return new GrownOut(growOut, packet.Id.Node, loan?.Id, grower, sownOn, packet.Stock, facts);
     }
 
@@ -36,7 +36,7 @@ public static class GrowingRules
     {
         ArgumentNullException.ThrowIfNull(lot);
         if (Checks.Days(sownOn, today, lot.MadeOn) is { } wrongDay) return wrongDay;
-        if (Wrong(facts) is { } no) return no;
+        if (Facts(facts) is { } no) return no;
         return Checks.Take(SeedStock.Of(lot), sown).Then<GrownOut>(taken => new GrownOut(growOut, lot.Id.Node, null, grower, sownOn, taken, facts));
     }
 
@@ -58,7 +58,8 @@ public static class GrowingRules
         return new Returned(growOut.Id, loan?.IsOpen == true ? loan.Id : null, by, returnedOn, seed, thousandSeedMilligrams);
     }
 
-    private static Refusal? Wrong(GrowOutFacts facts)
+    /// <summary>What is wrong with the facts by themselves; null when nothing is.</summary>
+    public static Refusal? Facts(GrowOutFacts facts)
     {
         ArgumentNullException.ThrowIfNull(facts);
         if (facts.PlantsGrown < 0 || facts.PlantsSavedFrom < 0 || facts.OffTypesSeen < 0 || facts.OffTypesRemoved < 0 || facts.NearestMetres < 0)

@@ -11,7 +11,7 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace LibraryDesk.Data.Sqlite.Migrations
 {
     [DbContext(typeof(LibraryDbContext))]
-    [Migration("20261125091820_Initial")]
+    [Migration("20261125094006_Initial")]
     partial class Initial
     {
         /// <inheritdoc />
@@ -913,6 +913,913 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                     b.HasIndex("Email");
 
                     b.ToTable("invitations", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.AccessionRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasMaxLength(11)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("code");
+
+                    b.Property<string>("DeclaredName")
+                        .HasMaxLength(160)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("declared_name");
+
+                    b.Property<Guid?>("DonorId")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("donor_id");
+
+                    b.Property<int?>("HarvestYear")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("harvest_year");
+
+                    b.Property<bool>("IsVoid")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("is_void");
+
+                    b.Property<string>("Library")
+                        .HasMaxLength(160)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("library");
+
+                    b.Property<long>("Received")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("received");
+
+                    b.Property<DateOnly>("ReceivedOn")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("received_on");
+
+                    b.Property<string>("Source")
+                        .IsRequired()
+                        .HasMaxLength(24)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("source");
+
+                    b.Property<string>("Species")
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("species");
+
+                    b.Property<long>("Stock")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("stock");
+
+                    b.Property<long?>("ThousandSeedMilligrams")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("thousand_seed_milligrams");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasMaxLength(24)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("unit");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Code")
+                        .IsUnique();
+
+                    b.HasIndex("DonorId");
+
+                    b.ToTable("accessions", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.CodeSeriesRow", b =>
+                {
+                    b.Property<string>("Kind")
+                        .HasMaxLength(1)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("kind");
+
+                    b.Property<int>("Year")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("year");
+
+                    b.Property<int>("LastNumber")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("last_number");
+
+                    b.HasKey("Kind", "Year");
+
+                    b.ToTable("code_series", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.DonorRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Contact")
+                        .HasMaxLength(300)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("contact");
+
+                    b.Property<long?>("ErasedAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("erased_at");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(160)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name");
+
+                    b.Property<string>("Note")
+                        .HasMaxLength(1000)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("note");
+
+                    b.Property<long>("Revision")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("revision");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Name");
+
+                    b.ToTable("donors", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.GerminationTestRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("id");
+
+                    b.Property<int?>("Days")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("days");
+
+                    b.Property<int>("Germinated")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("germinated");
+
+                    b.Property<bool>("IsVoid")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("is_void");
+
+                    b.Property<long>("LotId")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("lot_id");
+
+                    b.Property<DateOnly>("ReadOn")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("read_on");
+
+                    b.Property<string>("Replicates")
+                        .IsRequired()
+                        .HasMaxLength(1000)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("replicates");
+
+                    b.Property<int>("Sown")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("sown");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("LotId", "ReadOn");
+
+                    b.ToTable("germination_tests", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.GrowOutRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("id");
+
+                    b.Property<long>("FromId")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("from_id");
+
+                    b.Property<Guid?>("GrowerId")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("grower_id");
+
+                    b.Property<long?>("Harvest")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("harvest");
+
+                    b.Property<string>("HarvestUnit")
+                        .HasMaxLength(24)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("harvest_unit");
+
+                    b.Property<bool>("IsVoid")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("is_void");
+
+                    b.Property<string>("Isolation")
+                        .IsRequired()
+                        .HasMaxLength(24)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("isolation");
+
+                    b.Property<long?>("LoanId")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("loan_id");
+
+                    b.Property<string>("Manner")
+                        .IsRequired()
+                        .HasMaxLength(24)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("manner");
+
+                    b.Property<int?>("NearestMetres")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("nearest_metres");
+
+                    b.Property<int?>("OffTypesRemoved")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("off_types_removed");
+
+                    b.Property<int?>("OffTypesSeen")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("off_types_seen");
+
+                    b.Property<bool?>("OthersInFlower")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("others_in_flower");
+
+                    b.Property<int?>("PlantsGrown")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("plants_grown");
+
+                    b.Property<int?>("PlantsSavedFrom")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("plants_saved_from");
+
+                    b.Property<long>("Sown")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("sown");
+
+                    b.Property<DateOnly>("SownOn")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("sown_on");
+
+                    b.Property<string>("SownUnit")
+                        .IsRequired()
+                        .HasMaxLength(24)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("sown_unit");
+
+                    b.Property<long?>("Stock")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("stock");
+
+                    b.Property<long?>("ThousandSeedMilligrams")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("thousand_seed_milligrams");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("FromId");
+
+                    b.HasIndex("GrowerId");
+
+                    b.HasIndex("LoanId");
+
+                    b.ToTable("grow_outs", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.HoldRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("id");
+
+                    b.Property<DateOnly>("HeldOn")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("held_on");
+
+                    b.Property<bool>("IsVoid")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("is_void");
+
+                    b.Property<long>("NodeId")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("node_id");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(24)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("reason");
+
+                    b.Property<DateOnly?>("ReleasedOn")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("released_on");
+
+                    b.Property<string>("ReleasedWhy")
+                        .HasMaxLength(1000)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("released_why");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("NodeId");
+
+                    b.ToTable("holds", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.LedgerEntryRow", b =>
+                {
+                    b.Property<long>("Sequence")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("sequence");
+
+                    b.Property<Guid>("ActorId")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("actor_id");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("at");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("hash");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(24)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("Payload")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("payload");
+
+                    b.Property<string>("PreviousHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("previous_hash");
+
+                    b.Property<string>("Subjects")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("subjects");
+
+                    b.HasKey("Sequence");
+
+                    b.ToTable("ledger_entries", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.LedgerHeadRow", b =>
+                {
+                    b.Property<int>("Id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("hash");
+
+                    b.Property<long>("Height")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("height");
+
+                    b.Property<long>("LastSeedId")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("last_seed_id");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("ledger_head", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.LedgerSubjectRow", b =>
+                {
+                    b.Property<long>("NodeId")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("node_id");
+
+                    b.Property<long>("Sequence")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("sequence");
+
+                    b.HasKey("NodeId", "Sequence");
+
+                    b.HasIndex("Sequence");
+
+                    b.ToTable("ledger_subjects", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.LineageEdgeRow", b =>
+                {
+                    b.Property<long>("ParentId")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("parent_id");
+
+                    b.Property<long>("ChildId")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("child_id");
+
+                    b.Property<long>("SeedCount")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("seed_count");
+
+                    b.Property<double>("Share")
+                        .HasColumnType("REAL")
+                        .HasColumnName("share");
+
+                    b.HasKey("ParentId", "ChildId");
+
+                    b.HasIndex("ChildId", "ParentId");
+
+                    b.ToTable("lineage_edges", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.LoanRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("BorrowerId")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("borrower_id");
+
+                    b.Property<DateOnly?>("DueOn")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("due_on");
+
+                    b.Property<DateOnly?>("EndedOn")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("ended_on");
+
+                    b.Property<string>("Ending")
+                        .HasMaxLength(24)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("ending");
+
+                    b.Property<bool>("IsVoid")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("is_void");
+
+                    b.Property<DateOnly>("LentOn")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("lent_on");
+
+                    b.Property<long>("PacketId")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("packet_id");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PacketId");
+
+                    b.HasIndex("BorrowerId", "LentOn");
+
+                    b.HasIndex("EndedOn", "DueOn");
+
+                    b.ToTable("loans", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.LotRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasMaxLength(11)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("code");
+
+                    b.Property<bool>("IsVoid")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("is_void");
+
+                    b.Property<long>("Made")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("made");
+
+                    b.Property<DateOnly>("MadeOn")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("made_on");
+
+                    b.Property<string>("Origin")
+                        .IsRequired()
+                        .HasMaxLength(24)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("origin");
+
+                    b.Property<string>("Place")
+                        .HasMaxLength(160)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("place");
+
+                    b.Property<string>("Species")
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("species");
+
+                    b.Property<long>("Stock")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("stock");
+
+                    b.Property<long?>("ThousandSeedMilligrams")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("thousand_seed_milligrams");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasMaxLength(24)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("unit");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Code")
+                        .IsUnique();
+
+                    b.HasIndex("MadeOn");
+
+                    b.ToTable("lots", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.NameClaimRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("id");
+
+                    b.Property<Guid?>("ById")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("by_id");
+
+                    b.Property<string>("CaseNumber")
+                        .HasMaxLength(24)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("case_number");
+
+                    b.Property<DateOnly>("ClaimedOn")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("claimed_on");
+
+                    b.Property<bool?>("Fits")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("fits");
+
+                    b.Property<string>("Grounds")
+                        .IsRequired()
+                        .HasMaxLength(24)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("grounds");
+
+                    b.Property<string>("GuideVersion")
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("guide_version");
+
+                    b.Property<bool>("IsWithdrawn")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("is_withdrawn");
+
+                    b.Property<string>("Link")
+                        .HasMaxLength(24)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("link");
+
+                    b.Property<long>("NodeId")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("node_id");
+
+                    b.Property<long?>("OriginId")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("origin_id");
+
+                    b.Property<string>("Species")
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("species");
+
+                    b.Property<string>("Variety")
+                        .HasMaxLength(160)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("variety");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("NodeId");
+
+                    b.HasIndex("Variety");
+
+                    b.ToTable("name_claims", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.PacketRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasMaxLength(13)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("code");
+
+                    b.Property<long>("Held")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("held");
+
+                    b.Property<Guid?>("HolderId")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("holder_id");
+
+                    b.Property<long?>("LoanId")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("loan_id");
+
+                    b.Property<long>("LotId")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("lot_id");
+
+                    b.Property<DateOnly>("PackedOn")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("packed_on");
+
+                    b.Property<long>("Packing")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("packing");
+
+                    b.Property<string>("Place")
+                        .HasMaxLength(160)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("place");
+
+                    b.Property<long?>("RequestId")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("request_id");
+
+                    b.Property<string>("Standing")
+                        .IsRequired()
+                        .HasMaxLength(24)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("standing");
+
+                    b.Property<long>("Stock")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("stock");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasMaxLength(24)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("unit");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Code")
+                        .IsUnique();
+
+                    b.HasIndex("HolderId");
+
+                    b.HasIndex("LotId", "Standing");
+
+                    b.ToTable("packets", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.RecallAnswerRow", b =>
+                {
+                    b.Property<long>("HoldId")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("hold_id");
+
+                    b.Property<long>("PacketId")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("packet_id");
+
+                    b.Property<string>("Answer")
+                        .HasMaxLength(24)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("answer");
+
+                    b.Property<long?>("AnsweredAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("answered_at");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("person_id");
+
+                    b.Property<long?>("ToldAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("told_at");
+
+                    b.HasKey("HoldId", "PacketId");
+
+                    b.HasIndex("PersonId");
+
+                    b.ToTable("recall_answers", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.RecallPacketRow", b =>
+                {
+                    b.Property<long>("HoldId")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("hold_id");
+
+                    b.Property<long>("PacketId")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("packet_id");
+
+                    b.HasKey("HoldId", "PacketId");
+
+                    b.HasIndex("PacketId");
+
+                    b.ToTable("recall_packets", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.RecallRow", b =>
+                {
+                    b.Property<long>("HoldId")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("hold_id");
+
+                    b.Property<long>("NodeId")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("node_id");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(1000)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("reason");
+
+                    b.Property<DateOnly>("RecalledOn")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("recalled_on");
+
+                    b.HasKey("HoldId");
+
+                    b.HasIndex("NodeId");
+
+                    b.ToTable("recalls", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.SeedRequestRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("ById")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("by_id");
+
+                    b.Property<bool>("IsVoid")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("is_void");
+
+                    b.Property<long?>("LoanId")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("loan_id");
+
+                    b.Property<long>("LotId")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("lot_id");
+
+                    b.Property<long?>("PickedPacketId")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("picked_packet_id");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ById");
+
+                    b.HasIndex("LotId");
+
+                    b.ToTable("seed_requests", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.SeedTransferRow", b =>
+                {
+                    b.Property<long>("Entry")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("entry");
+
+                    b.Property<long>("Amount")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("amount");
+
+                    b.Property<bool>("IsVoid")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("is_void");
+
+                    b.Property<string>("Library")
+                        .IsRequired()
+                        .HasMaxLength(160)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("library");
+
+                    b.Property<long>("NodeId")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("node_id");
+
+                    b.Property<DateOnly>("SentOn")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("sent_on");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasMaxLength(24)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("unit");
+
+                    b.HasKey("Entry");
+
+                    b.HasIndex("NodeId");
+
+                    b.ToTable("seed_transfers", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.VarietyRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Breeding")
+                        .IsRequired()
+                        .HasMaxLength(24)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("breeding");
+
+                    b.Property<string>("Description")
+                        .IsRequired()
+                        .HasMaxLength(4000)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("description");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(160)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name");
+
+                    b.Property<string>("NormalizedName")
+                        .IsRequired()
+                        .HasMaxLength(160)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("normalized_name");
+
+                    b.Property<long>("Revision")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("revision");
+
+                    b.Property<string>("Source")
+                        .IsRequired()
+                        .HasMaxLength(1000)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("source");
+
+                    b.Property<string>("Species")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("species");
+
+                    b.Property<string>("Synonyms")
+                        .IsRequired()
+                        .HasMaxLength(2000)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("synonyms");
+
+                    b.Property<string>("Traits")
+                        .IsRequired()
+                        .HasMaxLength(4000)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("traits");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Species", "NormalizedName")
+                        .IsUnique();
+
+                    b.ToTable("varieties", (string)null);
                 });
 
             modelBuilder.Entity("LibraryDesk.Data.Settings.LibrarySettingsRow", b =>

@@ -12,7 +12,7 @@ using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 namespace LibraryDesk.Data.Postgres.Migrations
 {
     [DbContext(typeof(LibraryDbContext))]
-    [Migration("20261125091900_Initial")]
+    [Migration("20261125094013_Initial")]
     partial class Initial
     {
         /// <inheritdoc />
@@ -940,6 +940,915 @@ namespace LibraryDesk.Data.Postgres.Migrations
                     b.HasIndex("Email");
 
                     b.ToTable("invitations", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.AccessionRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasMaxLength(11)
+                        .HasColumnType("character varying(11)")
+                        .HasColumnName("code");
+
+                    b.Property<string>("DeclaredName")
+                        .HasMaxLength(160)
+                        .HasColumnType("character varying(160)")
+                        .HasColumnName("declared_name");
+
+                    b.Property<Guid?>("DonorId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("donor_id");
+
+                    b.Property<int?>("HarvestYear")
+                        .HasColumnType("integer")
+                        .HasColumnName("harvest_year");
+
+                    b.Property<bool>("IsVoid")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_void");
+
+                    b.Property<string>("Library")
+                        .HasMaxLength(160)
+                        .HasColumnType("character varying(160)")
+                        .HasColumnName("library");
+
+                    b.Property<long>("Received")
+                        .HasColumnType("bigint")
+                        .HasColumnName("received");
+
+                    b.Property<DateOnly>("ReceivedOn")
+                        .HasColumnType("date")
+                        .HasColumnName("received_on");
+
+                    b.Property<string>("Source")
+                        .IsRequired()
+                        .HasMaxLength(24)
+                        .HasColumnType("character varying(24)")
+                        .HasColumnName("source");
+
+                    b.Property<string>("Species")
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)")
+                        .HasColumnName("species");
+
+                    b.Property<long>("Stock")
+                        .HasColumnType("bigint")
+                        .HasColumnName("stock");
+
+                    b.Property<long?>("ThousandSeedMilligrams")
+                        .HasColumnType("bigint")
+                        .HasColumnName("thousand_seed_milligrams");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasMaxLength(24)
+                        .HasColumnType("character varying(24)")
+                        .HasColumnName("unit");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Code")
+                        .IsUnique();
+
+                    b.HasIndex("DonorId");
+
+                    b.ToTable("accessions", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.CodeSeriesRow", b =>
+                {
+                    b.Property<string>("Kind")
+                        .HasMaxLength(1)
+                        .HasColumnType("character varying(1)")
+                        .HasColumnName("kind");
+
+                    b.Property<int>("Year")
+                        .HasColumnType("integer")
+                        .HasColumnName("year");
+
+                    b.Property<int>("LastNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("last_number");
+
+                    b.HasKey("Kind", "Year");
+
+                    b.ToTable("code_series", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.DonorRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Contact")
+                        .HasMaxLength(300)
+                        .HasColumnType("character varying(300)")
+                        .HasColumnName("contact");
+
+                    b.Property<DateTimeOffset?>("ErasedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("erased_at");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(160)
+                        .HasColumnType("character varying(160)")
+                        .HasColumnName("name");
+
+                    b.Property<string>("Note")
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)")
+                        .HasColumnName("note");
+
+                    b.Property<long>("Revision")
+                        .IsConcurrencyToken()
+                        .HasColumnType("bigint")
+                        .HasColumnName("revision");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Name");
+
+                    b.ToTable("donors", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.GerminationTestRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    b.Property<int?>("Days")
+                        .HasColumnType("integer")
+                        .HasColumnName("days");
+
+                    b.Property<int>("Germinated")
+                        .HasColumnType("integer")
+                        .HasColumnName("germinated");
+
+                    b.Property<bool>("IsVoid")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_void");
+
+                    b.Property<long>("LotId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("lot_id");
+
+                    b.Property<DateOnly>("ReadOn")
+                        .HasColumnType("date")
+                        .HasColumnName("read_on");
+
+                    b.Property<string>("Replicates")
+                        .IsRequired()
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)")
+                        .HasColumnName("replicates");
+
+                    b.Property<int>("Sown")
+                        .HasColumnType("integer")
+                        .HasColumnName("sown");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("LotId", "ReadOn");
+
+                    b.ToTable("germination_tests", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.GrowOutRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    b.Property<long>("FromId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("from_id");
+
+                    b.Property<Guid?>("GrowerId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("grower_id");
+
+                    b.Property<long?>("Harvest")
+                        .HasColumnType("bigint")
+                        .HasColumnName("harvest");
+
+                    b.Property<string>("HarvestUnit")
+                        .HasMaxLength(24)
+                        .HasColumnType("character varying(24)")
+                        .HasColumnName("harvest_unit");
+
+                    b.Property<bool>("IsVoid")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_void");
+
+                    b.Property<string>("Isolation")
+                        .IsRequired()
+                        .HasMaxLength(24)
+                        .HasColumnType("character varying(24)")
+                        .HasColumnName("isolation");
+
+                    b.Property<long?>("LoanId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("loan_id");
+
+                    b.Property<string>("Manner")
+                        .IsRequired()
+                        .HasMaxLength(24)
+                        .HasColumnType("character varying(24)")
+                        .HasColumnName("manner");
+
+                    b.Property<int?>("NearestMetres")
+                        .HasColumnType("integer")
+                        .HasColumnName("nearest_metres");
+
+                    b.Property<int?>("OffTypesRemoved")
+                        .HasColumnType("integer")
+                        .HasColumnName("off_types_removed");
+
+                    b.Property<int?>("OffTypesSeen")
+                        .HasColumnType("integer")
+                        .HasColumnName("off_types_seen");
+
+                    b.Property<bool?>("OthersInFlower")
+                        .HasColumnType("boolean")
+                        .HasColumnName("others_in_flower");
+
+                    b.Property<int?>("PlantsGrown")
+                        .HasColumnType("integer")
+                        .HasColumnName("plants_grown");
+
+                    b.Property<int?>("PlantsSavedFrom")
+                        .HasColumnType("integer")
+                        .HasColumnName("plants_saved_from");
+
+                    b.Property<long>("Sown")
+                        .HasColumnType("bigint")
+                        .HasColumnName("sown");
+
+                    b.Property<DateOnly>("SownOn")
+                        .HasColumnType("date")
+                        .HasColumnName("sown_on");
+
+                    b.Property<string>("SownUnit")
+                        .IsRequired()
+                        .HasMaxLength(24)
+                        .HasColumnType("character varying(24)")
+                        .HasColumnName("sown_unit");
+
+                    b.Property<long?>("Stock")
+                        .HasColumnType("bigint")
+                        .HasColumnName("stock");
+
+                    b.Property<long?>("ThousandSeedMilligrams")
+                        .HasColumnType("bigint")
+                        .HasColumnName("thousand_seed_milligrams");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("FromId");
+
+                    b.HasIndex("GrowerId");
+
+                    b.HasIndex("LoanId");
+
+                    b.ToTable("grow_outs", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.HoldRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    b.Property<DateOnly>("HeldOn")
+                        .HasColumnType("date")
+                        .HasColumnName("held_on");
+
+                    b.Property<bool>("IsVoid")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_void");
+
+                    b.Property<long>("NodeId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("node_id");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(24)
+                        .HasColumnType("character varying(24)")
+                        .HasColumnName("reason");
+
+                    b.Property<DateOnly?>("ReleasedOn")
+                        .HasColumnType("date")
+                        .HasColumnName("released_on");
+
+                    b.Property<string>("ReleasedWhy")
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)")
+                        .HasColumnName("released_why");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("NodeId");
+
+                    b.ToTable("holds", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.LedgerEntryRow", b =>
+                {
+                    b.Property<long>("Sequence")
+                        .HasColumnType("bigint")
+                        .HasColumnName("sequence");
+
+                    b.Property<Guid>("ActorId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("actor_id");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)")
+                        .HasColumnName("hash");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(24)
+                        .HasColumnType("character varying(24)")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("Payload")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("payload");
+
+                    b.Property<string>("PreviousHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)")
+                        .HasColumnName("previous_hash");
+
+                    b.Property<string>("Subjects")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("subjects");
+
+                    b.HasKey("Sequence");
+
+                    b.ToTable("ledger_entries", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.LedgerHeadRow", b =>
+                {
+                    b.Property<int>("Id")
+                        .HasColumnType("integer")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)")
+                        .HasColumnName("hash");
+
+                    b.Property<long>("Height")
+                        .HasColumnType("bigint")
+                        .HasColumnName("height");
+
+                    b.Property<long>("LastSeedId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("last_seed_id");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("ledger_head", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.LedgerSubjectRow", b =>
+                {
+                    b.Property<long>("NodeId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("node_id");
+
+                    b.Property<long>("Sequence")
+                        .HasColumnType("bigint")
+                        .HasColumnName("sequence");
+
+                    b.HasKey("NodeId", "Sequence");
+
+                    b.HasIndex("Sequence");
+
+                    b.ToTable("ledger_subjects", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.LineageEdgeRow", b =>
+                {
+                    b.Property<long>("ParentId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("parent_id");
+
+                    b.Property<long>("ChildId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("child_id");
+
+                    b.Property<long>("SeedCount")
+                        .HasColumnType("bigint")
+                        .HasColumnName("seed_count");
+
+                    b.Property<double>("Share")
+                        .HasColumnType("double precision")
+                        .HasColumnName("share");
+
+                    b.HasKey("ParentId", "ChildId");
+
+                    b.HasIndex("ChildId", "ParentId");
+
+                    b.ToTable("lineage_edges", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.LoanRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("BorrowerId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("borrower_id");
+
+                    b.Property<DateOnly?>("DueOn")
+                        .HasColumnType("date")
+                        .HasColumnName("due_on");
+
+                    b.Property<DateOnly?>("EndedOn")
+                        .HasColumnType("date")
+                        .HasColumnName("ended_on");
+
+                    b.Property<string>("Ending")
+                        .HasMaxLength(24)
+                        .HasColumnType("character varying(24)")
+                        .HasColumnName("ending");
+
+                    b.Property<bool>("IsVoid")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_void");
+
+                    b.Property<DateOnly>("LentOn")
+                        .HasColumnType("date")
+                        .HasColumnName("lent_on");
+
+                    b.Property<long>("PacketId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("packet_id");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PacketId");
+
+                    b.HasIndex("BorrowerId", "LentOn");
+
+                    b.HasIndex("EndedOn", "DueOn");
+
+                    b.ToTable("loans", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.LotRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasMaxLength(11)
+                        .HasColumnType("character varying(11)")
+                        .HasColumnName("code");
+
+                    b.Property<bool>("IsVoid")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_void");
+
+                    b.Property<long>("Made")
+                        .HasColumnType("bigint")
+                        .HasColumnName("made");
+
+                    b.Property<DateOnly>("MadeOn")
+                        .HasColumnType("date")
+                        .HasColumnName("made_on");
+
+                    b.Property<string>("Origin")
+                        .IsRequired()
+                        .HasMaxLength(24)
+                        .HasColumnType("character varying(24)")
+                        .HasColumnName("origin");
+
+                    b.Property<string>("Place")
+                        .HasMaxLength(160)
+                        .HasColumnType("character varying(160)")
+                        .HasColumnName("place");
+
+                    b.Property<string>("Species")
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)")
+                        .HasColumnName("species");
+
+                    b.Property<long>("Stock")
+                        .HasColumnType("bigint")
+                        .HasColumnName("stock");
+
+                    b.Property<long?>("ThousandSeedMilligrams")
+                        .HasColumnType("bigint")
+                        .HasColumnName("thousand_seed_milligrams");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasMaxLength(24)
+                        .HasColumnType("character varying(24)")
+                        .HasColumnName("unit");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Code")
+                        .IsUnique();
+
+                    b.HasIndex("MadeOn");
+
+                    b.ToTable("lots", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.NameClaimRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    b.Property<Guid?>("ById")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by_id");
+
+                    b.Property<string>("CaseNumber")
+                        .HasMaxLength(24)
+                        .HasColumnType("character varying(24)")
+                        .HasColumnName("case_number");
+
+                    b.Property<DateOnly>("ClaimedOn")
+                        .HasColumnType("date")
+                        .HasColumnName("claimed_on");
+
+                    b.Property<bool?>("Fits")
+                        .HasColumnType("boolean")
+                        .HasColumnName("fits");
+
+                    b.Property<string>("Grounds")
+                        .IsRequired()
+                        .HasMaxLength(24)
+                        .HasColumnType("character varying(24)")
+                        .HasColumnName("grounds");
+
+                    b.Property<string>("GuideVersion")
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)")
+                        .HasColumnName("guide_version");
+
+                    b.Property<bool>("IsWithdrawn")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_withdrawn");
+
+                    b.Property<string>("Link")
+                        .HasMaxLength(24)
+                        .HasColumnType("character varying(24)")
+                        .HasColumnName("link");
+
+                    b.Property<long>("NodeId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("node_id");
+
+                    b.Property<long?>("OriginId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("origin_id");
+
+                    b.Property<string>("Species")
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)")
+                        .HasColumnName("species");
+
+                    b.Property<string>("Variety")
+                        .HasMaxLength(160)
+                        .HasColumnType("character varying(160)")
+                        .HasColumnName("variety");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("NodeId");
+
+                    b.HasIndex("Variety");
+
+                    b.ToTable("name_claims", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.PacketRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasMaxLength(13)
+                        .HasColumnType("character varying(13)")
+                        .HasColumnName("code");
+
+                    b.Property<long>("Held")
+                        .HasColumnType("bigint")
+                        .HasColumnName("held");
+
+                    b.Property<Guid?>("HolderId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("holder_id");
+
+                    b.Property<long?>("LoanId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("loan_id");
+
+                    b.Property<long>("LotId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("lot_id");
+
+                    b.Property<DateOnly>("PackedOn")
+                        .HasColumnType("date")
+                        .HasColumnName("packed_on");
+
+                    b.Property<long>("Packing")
+                        .HasColumnType("bigint")
+                        .HasColumnName("packing");
+
+                    b.Property<string>("Place")
+                        .HasMaxLength(160)
+                        .HasColumnType("character varying(160)")
+                        .HasColumnName("place");
+
+                    b.Property<long?>("RequestId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("request_id");
+
+                    b.Property<string>("Standing")
+                        .IsRequired()
+                        .HasMaxLength(24)
+                        .HasColumnType("character varying(24)")
+                        .HasColumnName("standing");
+
+                    b.Property<long>("Stock")
+                        .HasColumnType("bigint")
+                        .HasColumnName("stock");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasMaxLength(24)
+                        .HasColumnType("character varying(24)")
+                        .HasColumnName("unit");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Code")
+                        .IsUnique();
+
+                    b.HasIndex("HolderId");
+
+                    b.HasIndex("LotId", "Standing");
+
+                    b.ToTable("packets", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.RecallAnswerRow", b =>
+                {
+                    b.Property<long>("HoldId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("hold_id");
+
+                    b.Property<long>("PacketId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("packet_id");
+
+                    b.Property<string>("Answer")
+                        .HasMaxLength(24)
+                        .HasColumnType("character varying(24)")
+                        .HasColumnName("answer");
+
+                    b.Property<DateTimeOffset?>("AnsweredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("answered_at");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<DateTimeOffset?>("ToldAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("told_at");
+
+                    b.HasKey("HoldId", "PacketId");
+
+                    b.HasIndex("PersonId");
+
+                    b.ToTable("recall_answers", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.RecallPacketRow", b =>
+                {
+                    b.Property<long>("HoldId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("hold_id");
+
+                    b.Property<long>("PacketId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("packet_id");
+
+                    b.HasKey("HoldId", "PacketId");
+
+                    b.HasIndex("PacketId");
+
+                    b.ToTable("recall_packets", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.RecallRow", b =>
+                {
+                    b.Property<long>("HoldId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("hold_id");
+
+                    b.Property<long>("NodeId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("node_id");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)")
+                        .HasColumnName("reason");
+
+                    b.Property<DateOnly>("RecalledOn")
+                        .HasColumnType("date")
+                        .HasColumnName("recalled_on");
+
+                    b.HasKey("HoldId");
+
+                    b.HasIndex("NodeId");
+
+                    b.ToTable("recalls", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.SeedRequestRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("ById")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by_id");
+
+                    b.Property<bool>("IsVoid")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_void");
+
+                    b.Property<long?>("LoanId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("loan_id");
+
+                    b.Property<long>("LotId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("lot_id");
+
+                    b.Property<long?>("PickedPacketId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("picked_packet_id");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ById");
+
+                    b.HasIndex("LotId");
+
+                    b.ToTable("seed_requests", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.SeedTransferRow", b =>
+                {
+                    b.Property<long>("Entry")
+                        .HasColumnType("bigint")
+                        .HasColumnName("entry");
+
+                    b.Property<long>("Amount")
+                        .HasColumnType("bigint")
+                        .HasColumnName("amount");
+
+                    b.Property<bool>("IsVoid")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_void");
+
+                    b.Property<string>("Library")
+                        .IsRequired()
+                        .HasMaxLength(160)
+                        .HasColumnType("character varying(160)")
+                        .HasColumnName("library");
+
+                    b.Property<long>("NodeId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("node_id");
+
+                    b.Property<DateOnly>("SentOn")
+                        .HasColumnType("date")
+                        .HasColumnName("sent_on");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasMaxLength(24)
+                        .HasColumnType("character varying(24)")
+                        .HasColumnName("unit");
+
+                    b.HasKey("Entry");
+
+                    b.HasIndex("NodeId");
+
+                    b.ToTable("seed_transfers", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.VarietyRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<string>("Breeding")
+                        .IsRequired()
+                        .HasMaxLength(24)
+                        .HasColumnType("character varying(24)")
+                        .HasColumnName("breeding");
+
+                    b.Property<string>("Description")
+                        .IsRequired()
+                        .HasMaxLength(4000)
+                        .HasColumnType("character varying(4000)")
+                        .HasColumnName("description");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(160)
+                        .HasColumnType("character varying(160)")
+                        .HasColumnName("name");
+
+                    b.Property<string>("NormalizedName")
+                        .IsRequired()
+                        .HasMaxLength(160)
+                        .HasColumnType("character varying(160)")
+                        .HasColumnName("normalized_name");
+
+                    b.Property<long>("Revision")
+                        .IsConcurrencyToken()
+                        .HasColumnType("bigint")
+                        .HasColumnName("revision");
+
+                    b.Property<string>("Source")
+                        .IsRequired()
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)")
+                        .HasColumnName("source");
+
+                    b.Property<string>("Species")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)")
+                        .HasColumnName("species");
+
+                    b.Property<string>("Synonyms")
+                        .IsRequired()
+                        .HasMaxLength(2000)
+                        .HasColumnType("character varying(2000)")
+                        .HasColumnName("synonyms");
+
+                    b.Property<string>("Traits")
+                        .IsRequired()
+                        .HasMaxLength(4000)
+                        .HasColumnType("character varying(4000)")
+                        .HasColumnName("traits");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Species", "NormalizedName")
+                        .IsUnique();
+
+                    b.ToTable("varieties", (string)null);
                 });
 
             modelBuilder.Entity("LibraryDesk.Data.Settings.LibrarySettingsRow", b =>

@@ -12,6 +12,30 @@ namespace LibraryDesk.Data.Sqlite.Migrations
         protected override void Up(MigrationBuilder migrationBuilder)
         {
             migrationBuilder.CreateTable(
+                name: "accessions",
+                columns: table => new
+                {
+                    id = table.Column<long>(type: "INTEGER", nullable: false),
+                    code = table.Column<string>(type: "TEXT", maxLength: 11, nullable: false),
+                    donor_id = table.Column<Guid>(type: "TEXT", nullable: true),
+                    library = table.Column<string>(type: "TEXT", maxLength: 160, nullable: true),
+                    received_on = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    species = table.Column<string>(type: "TEXT", maxLength: 80, nullable: true),
+                    declared_name = table.Column<string>(type: "TEXT", maxLength: 160, nullable: true),
+                    source = table.Column<string>(type: "TEXT", maxLength: 24, nullable: false),
+                    harvest_year = table.Column<int>(type: "INTEGER", nullable: true),
+                    unit = table.Column<string>(type: "TEXT", maxLength: 24, nullable: false),
+                    received = table.Column<long>(type: "INTEGER", nullable: false),
+                    stock = table.Column<long>(type: "INTEGER", nullable: false),
+                    thousand_seed_milligrams = table.Column<long>(type: "INTEGER", nullable: true),
+                    is_void = table.Column<bool>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_accessions", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "asp_net_roles",
                 columns: table => new
                 {
@@ -82,6 +106,19 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "code_series",
+                columns: table => new
+                {
+                    kind = table.Column<string>(type: "TEXT", maxLength: 1, nullable: false),
+                    year = table.Column<int>(type: "INTEGER", nullable: false),
+                    last_number = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_code_series", x => new { x.kind, x.year });
+                });
+
+            migrationBuilder.CreateTable(
                 name: "data_protection_keys",
                 columns: table => new
                 {
@@ -93,6 +130,70 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_data_protection_keys", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "donors",
+                columns: table => new
+                {
+                    id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    name = table.Column<string>(type: "TEXT", maxLength: 160, nullable: false),
+                    contact = table.Column<string>(type: "TEXT", maxLength: 300, nullable: true),
+                    note = table.Column<string>(type: "TEXT", maxLength: 1000, nullable: true),
+                    erased_at = table.Column<long>(type: "INTEGER", nullable: true),
+                    revision = table.Column<long>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_donors", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "germination_tests",
+                columns: table => new
+                {
+                    id = table.Column<long>(type: "INTEGER", nullable: false),
+                    lot_id = table.Column<long>(type: "INTEGER", nullable: false),
+                    read_on = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    replicates = table.Column<string>(type: "TEXT", maxLength: 1000, nullable: false),
+                    sown = table.Column<int>(type: "INTEGER", nullable: false),
+                    germinated = table.Column<int>(type: "INTEGER", nullable: false),
+                    days = table.Column<int>(type: "INTEGER", nullable: true),
+                    is_void = table.Column<bool>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_germination_tests", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "grow_outs",
+                columns: table => new
+                {
+                    id = table.Column<long>(type: "INTEGER", nullable: false),
+                    from_id = table.Column<long>(type: "INTEGER", nullable: false),
+                    loan_id = table.Column<long>(type: "INTEGER", nullable: true),
+                    grower_id = table.Column<Guid>(type: "TEXT", nullable: true),
+                    sown_on = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    sown = table.Column<long>(type: "INTEGER", nullable: false),
+                    sown_unit = table.Column<string>(type: "TEXT", maxLength: 24, nullable: false),
+                    plants_grown = table.Column<int>(type: "INTEGER", nullable: true),
+                    plants_saved_from = table.Column<int>(type: "INTEGER", nullable: true),
+                    off_types_seen = table.Column<int>(type: "INTEGER", nullable: true),
+                    off_types_removed = table.Column<int>(type: "INTEGER", nullable: true),
+                    isolation = table.Column<string>(type: "TEXT", maxLength: 24, nullable: false),
+                    nearest_metres = table.Column<int>(type: "INTEGER", nullable: true),
+                    others_in_flower = table.Column<bool>(type: "INTEGER", nullable: true),
+                    manner = table.Column<string>(type: "TEXT", maxLength: 24, nullable: false),
+                    harvest_unit = table.Column<string>(type: "TEXT", maxLength: 24, nullable: true),
+                    harvest = table.Column<long>(type: "INTEGER", nullable: true),
+                    stock = table.Column<long>(type: "INTEGER", nullable: true),
+                    thousand_seed_milligrams = table.Column<long>(type: "INTEGER", nullable: true),
+                    is_void = table.Column<bool>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_grow_outs", x => x.id);
                 });
 
             migrationBuilder.CreateTable(
@@ -113,6 +214,23 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "holds",
+                columns: table => new
+                {
+                    id = table.Column<long>(type: "INTEGER", nullable: false),
+                    node_id = table.Column<long>(type: "INTEGER", nullable: false),
+                    reason = table.Column<string>(type: "TEXT", maxLength: 24, nullable: false),
+                    held_on = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    released_on = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    released_why = table.Column<string>(type: "TEXT", maxLength: 1000, nullable: true),
+                    is_void = table.Column<bool>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_holds", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "invitations",
                 columns: table => new
                 {
@@ -129,6 +247,50 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_invitations", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ledger_entries",
+                columns: table => new
+                {
+                    sequence = table.Column<long>(type: "INTEGER", nullable: false),
+                    at = table.Column<long>(type: "INTEGER", nullable: false),
+                    actor_id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    kind = table.Column<string>(type: "TEXT", maxLength: 24, nullable: false),
+                    subjects = table.Column<string>(type: "TEXT", nullable: false),
+                    payload = table.Column<string>(type: "TEXT", nullable: false),
+                    previous_hash = table.Column<string>(type: "TEXT", maxLength: 64, nullable: false),
+                    hash = table.Column<string>(type: "TEXT", maxLength: 64, nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ledger_entries", x => x.sequence);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ledger_head",
+                columns: table => new
+                {
+                    id = table.Column<int>(type: "INTEGER", nullable: false),
+                    height = table.Column<long>(type: "INTEGER", nullable: false),
+                    hash = table.Column<string>(type: "TEXT", maxLength: 64, nullable: false),
+                    last_seed_id = table.Column<long>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ledger_head", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ledger_subjects",
+                columns: table => new
+                {
+                    node_id = table.Column<long>(type: "INTEGER", nullable: false),
+                    sequence = table.Column<long>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ledger_subjects", x => new { x.node_id, x.sequence });
                 });
 
             migrationBuilder.CreateTable(
@@ -155,6 +317,82 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "lineage_edges",
+                columns: table => new
+                {
+                    parent_id = table.Column<long>(type: "INTEGER", nullable: false),
+                    child_id = table.Column<long>(type: "INTEGER", nullable: false),
+                    share = table.Column<double>(type: "REAL", nullable: false),
+                    seed_count = table.Column<long>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_lineage_edges", x => new { x.parent_id, x.child_id });
+                });
+
+            migrationBuilder.CreateTable(
+                name: "loans",
+                columns: table => new
+                {
+                    id = table.Column<long>(type: "INTEGER", nullable: false),
+                    packet_id = table.Column<long>(type: "INTEGER", nullable: false),
+                    borrower_id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    lent_on = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    due_on = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    ending = table.Column<string>(type: "TEXT", maxLength: 24, nullable: true),
+                    ended_on = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    is_void = table.Column<bool>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_loans", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "lots",
+                columns: table => new
+                {
+                    id = table.Column<long>(type: "INTEGER", nullable: false),
+                    code = table.Column<string>(type: "TEXT", maxLength: 11, nullable: false),
+                    origin = table.Column<string>(type: "TEXT", maxLength: 24, nullable: false),
+                    species = table.Column<string>(type: "TEXT", maxLength: 80, nullable: true),
+                    made_on = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    unit = table.Column<string>(type: "TEXT", maxLength: 24, nullable: false),
+                    made = table.Column<long>(type: "INTEGER", nullable: false),
+                    stock = table.Column<long>(type: "INTEGER", nullable: false),
+                    thousand_seed_milligrams = table.Column<long>(type: "INTEGER", nullable: true),
+                    place = table.Column<string>(type: "TEXT", maxLength: 160, nullable: true),
+                    is_void = table.Column<bool>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_lots", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "name_claims",
+                columns: table => new
+                {
+                    id = table.Column<long>(type: "INTEGER", nullable: false),
+                    node_id = table.Column<long>(type: "INTEGER", nullable: false),
+                    species = table.Column<string>(type: "TEXT", maxLength: 80, nullable: true),
+                    variety = table.Column<string>(type: "TEXT", maxLength: 160, nullable: true),
+                    grounds = table.Column<string>(type: "TEXT", maxLength: 24, nullable: false),
+                    by_id = table.Column<Guid>(type: "TEXT", nullable: true),
+                    claimed_on = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    case_number = table.Column<string>(type: "TEXT", maxLength: 24, nullable: true),
+                    link = table.Column<string>(type: "TEXT", maxLength: 24, nullable: true),
+                    origin_id = table.Column<long>(type: "INTEGER", nullable: true),
+                    fits = table.Column<bool>(type: "INTEGER", nullable: true),
+                    guide_version = table.Column<string>(type: "TEXT", maxLength: 80, nullable: true),
+                    is_withdrawn = table.Column<bool>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_name_claims", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "outgoing_mail",
                 columns: table => new
                 {
@@ -171,6 +409,125 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_outgoing_mail", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "packets",
+                columns: table => new
+                {
+                    id = table.Column<long>(type: "INTEGER", nullable: false),
+                    code = table.Column<string>(type: "TEXT", maxLength: 13, nullable: false),
+                    lot_id = table.Column<long>(type: "INTEGER", nullable: false),
+                    packing = table.Column<long>(type: "INTEGER", nullable: false),
+                    packed_on = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    unit = table.Column<string>(type: "TEXT", maxLength: 24, nullable: false),
+                    held = table.Column<long>(type: "INTEGER", nullable: false),
+                    stock = table.Column<long>(type: "INTEGER", nullable: false),
+                    standing = table.Column<string>(type: "TEXT", maxLength: 24, nullable: false),
+                    holder_id = table.Column<Guid>(type: "TEXT", nullable: true),
+                    loan_id = table.Column<long>(type: "INTEGER", nullable: true),
+                    request_id = table.Column<long>(type: "INTEGER", nullable: true),
+                    place = table.Column<string>(type: "TEXT", maxLength: 160, nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_packets", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "recall_answers",
+                columns: table => new
+                {
+                    hold_id = table.Column<long>(type: "INTEGER", nullable: false),
+                    packet_id = table.Column<long>(type: "INTEGER", nullable: false),
+                    person_id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    told_at = table.Column<long>(type: "INTEGER", nullable: true),
+                    answer = table.Column<string>(type: "TEXT", maxLength: 24, nullable: true),
+                    answered_at = table.Column<long>(type: "INTEGER", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_recall_answers", x => new { x.hold_id, x.packet_id });
+                });
+
+            migrationBuilder.CreateTable(
+                name: "recall_packets",
+                columns: table => new
+                {
+                    hold_id = table.Column<long>(type: "INTEGER", nullable: false),
+                    packet_id = table.Column<long>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_recall_packets", x => new { x.hold_id, x.packet_id });
+                });
+
+            migrationBuilder.CreateTable(
+                name: "recalls",
+                columns: table => new
+                {
+                    hold_id = table.Column<long>(type: "INTEGER", nullable: false),
+                    node_id = table.Column<long>(type: "INTEGER", nullable: false),
+                    recalled_on = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    reason = table.Column<string>(type: "TEXT", maxLength: 1000, nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_recalls", x => x.hold_id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "seed_requests",
+                columns: table => new
+                {
+                    id = table.Column<long>(type: "INTEGER", nullable: false),
+                    lot_id = table.Column<long>(type: "INTEGER", nullable: false),
+                    by_id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    picked_packet_id = table.Column<long>(type: "INTEGER", nullable: true),
+                    loan_id = table.Column<long>(type: "INTEGER", nullable: true),
+                    is_void = table.Column<bool>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_seed_requests", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "seed_transfers",
+                columns: table => new
+                {
+                    entry = table.Column<long>(type: "INTEGER", nullable: false),
+                    node_id = table.Column<long>(type: "INTEGER", nullable: false),
+                    unit = table.Column<string>(type: "TEXT", maxLength: 24, nullable: false),
+                    amount = table.Column<long>(type: "INTEGER", nullable: false),
+                    library = table.Column<string>(type: "TEXT", maxLength: 160, nullable: false),
+                    sent_on = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    is_void = table.Column<bool>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_seed_transfers", x => x.entry);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "varieties",
+                columns: table => new
+                {
+                    id = table.Column<long>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    name = table.Column<string>(type: "TEXT", maxLength: 160, nullable: false),
+                    normalized_name = table.Column<string>(type: "TEXT", maxLength: 160, nullable: false),
+                    species = table.Column<string>(type: "TEXT", maxLength: 80, nullable: false),
+                    synonyms = table.Column<string>(type: "TEXT", maxLength: 2000, nullable: false),
+                    breeding = table.Column<string>(type: "TEXT", maxLength: 24, nullable: false),
+                    description = table.Column<string>(type: "TEXT", maxLength: 4000, nullable: false),
+                    traits = table.Column<string>(type: "TEXT", maxLength: 4000, nullable: false),
+                    source = table.Column<string>(type: "TEXT", maxLength: 1000, nullable: false),
+                    revision = table.Column<long>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_varieties", x => x.id);
                 });
 
             migrationBuilder.CreateTable(
@@ -562,6 +919,17 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 });
 
             migrationBuilder.CreateIndex(
+                name: "IX_accessions_code",
+                table: "accessions",
+                column: "code",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_accessions_donor_id",
+                table: "accessions",
+                column: "donor_id");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_answers_case_id",
                 table: "answers",
                 column: "case_id");
@@ -660,10 +1028,40 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "IX_donors_name",
+                table: "donors",
+                column: "name");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_germination_tests_lot_id_read_on",
+                table: "germination_tests",
+                columns: new[] { "lot_id", "read_on" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_grow_outs_from_id",
+                table: "grow_outs",
+                column: "from_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_grow_outs_grower_id",
+                table: "grow_outs",
+                column: "grower_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_grow_outs_loan_id",
+                table: "grow_outs",
+                column: "loan_id");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_guide_versions_guide_id_version",
                 table: "guide_versions",
                 columns: new[] { "guide_id", "version" },
                 unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_holds_node_id",
+                table: "holds",
+                column: "node_id");
 
             migrationBuilder.CreateIndex(
                 name: "IX_invitations_code_hash",
@@ -675,6 +1073,31 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 name: "IX_invitations_email",
                 table: "invitations",
                 column: "email");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ledger_subjects_sequence",
+                table: "ledger_subjects",
+                column: "sequence");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_lineage_edges_child_id_parent_id",
+                table: "lineage_edges",
+                columns: new[] { "child_id", "parent_id" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_loans_borrower_id_lent_on",
+                table: "loans",
+                columns: new[] { "borrower_id", "lent_on" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_loans_ended_on_due_on",
+                table: "loans",
+                columns: new[] { "ended_on", "due_on" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_loans_packet_id",
+                table: "loans",
+                column: "packet_id");
 
             migrationBuilder.CreateIndex(
                 name: "IX_look_requests_case_id",
@@ -691,6 +1114,27 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 table: "looks",
                 columns: new[] { "case_id", "number" },
                 unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_lots_code",
+                table: "lots",
+                column: "code",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_lots_made_on",
+                table: "lots",
+                column: "made_on");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_name_claims_node_id",
+                table: "name_claims",
+                column: "node_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_name_claims_variety",
+                table: "name_claims",
+                column: "variety");
 
             migrationBuilder.CreateIndex(
                 name: "IX_opinions_case_id",
@@ -719,6 +1163,22 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 columns: new[] { "sent_at", "due_at" });
 
             migrationBuilder.CreateIndex(
+                name: "IX_packets_code",
+                table: "packets",
+                column: "code",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_packets_holder_id",
+                table: "packets",
+                column: "holder_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_packets_lot_id_standing",
+                table: "packets",
+                columns: new[] { "lot_id", "standing" });
+
+            migrationBuilder.CreateIndex(
                 name: "IX_photos_case_id",
                 table: "photos",
                 column: "case_id");
@@ -729,14 +1189,53 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 column: "look_id");
 
             migrationBuilder.CreateIndex(
+                name: "IX_recall_answers_person_id",
+                table: "recall_answers",
+                column: "person_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_recall_packets_packet_id",
+                table: "recall_packets",
+                column: "packet_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_recalls_node_id",
+                table: "recalls",
+                column: "node_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_seed_requests_by_id",
+                table: "seed_requests",
+                column: "by_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_seed_requests_lot_id",
+                table: "seed_requests",
+                column: "lot_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_seed_transfers_node_id",
+                table: "seed_transfers",
+                column: "node_id");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_suggestions_case_id",
                 table: "suggestions",
                 column: "case_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_varieties_species_normalized_name",
+                table: "varieties",
+                columns: new[] { "species", "normalized_name" },
+                unique: true);
         }
 
         /// <inheritdoc />
         protected override void Down(MigrationBuilder migrationBuilder)
         {
+            migrationBuilder.DropTable(
+                name: "accessions");
+
             migrationBuilder.DropTable(
                 name: "answers");
 
@@ -762,22 +1261,58 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 name: "case_events");
 
             migrationBuilder.DropTable(
+                name: "code_series");
+
+            migrationBuilder.DropTable(
                 name: "data_protection_keys");
 
             migrationBuilder.DropTable(
                 name: "determinations");
 
             migrationBuilder.DropTable(
+                name: "donors");
+
+            migrationBuilder.DropTable(
+                name: "germination_tests");
+
+            migrationBuilder.DropTable(
+                name: "grow_outs");
+
+            migrationBuilder.DropTable(
                 name: "guide_versions");
+
+            migrationBuilder.DropTable(
+                name: "holds");
 
             migrationBuilder.DropTable(
                 name: "invitations");
 
             migrationBuilder.DropTable(
+                name: "ledger_entries");
+
+            migrationBuilder.DropTable(
+                name: "ledger_head");
+
+            migrationBuilder.DropTable(
+                name: "ledger_subjects");
+
+            migrationBuilder.DropTable(
                 name: "library_settings");
 
             migrationBuilder.DropTable(
+                name: "lineage_edges");
+
+            migrationBuilder.DropTable(
+                name: "loans");
+
+            migrationBuilder.DropTable(
                 name: "look_requests");
+
+            migrationBuilder.DropTable(
+                name: "lots");
+
+            migrationBuilder.DropTable(
+                name: "name_claims");
 
             migrationBuilder.DropTable(
                 name: "opinions");
@@ -789,10 +1324,31 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 name: "outgoing_mail");
 
             migrationBuilder.DropTable(
+                name: "packets");
+
+            migrationBuilder.DropTable(
                 name: "photos");
 
             migrationBuilder.DropTable(
+                name: "recall_answers");
+
+            migrationBuilder.DropTable(
+                name: "recall_packets");
+
+            migrationBuilder.DropTable(
+                name: "recalls");
+
+            migrationBuilder.DropTable(
+                name: "seed_requests");
+
+            migrationBuilder.DropTable(
+                name: "seed_transfers");
+
+            migrationBuilder.DropTable(
                 name: "suggestions");
+
+            migrationBuilder.DropTable(
+                name: "varieties");
 
             migrationBuilder.DropTable(
                 name: "asp_net_roles");

@@ -13,6 +13,30 @@ namespace LibraryDesk.Data.Postgres.Migrations
         protected override void Up(MigrationBuilder migrationBuilder)
         {
             migrationBuilder.CreateTable(
+                name: "accessions",
+                columns: table => new
+                {
+                    id = table.Column<long>(type: "bigint", nullable: false),
+                    code = table.Column<string>(type: "character varying(11)", maxLength: 11, nullable: false),
+                    donor_id = table.Column<Guid>(type: "uuid", nullable: true),
+                    library = table.Column<string>(type: "character varying(160)", maxLength: 160, nullable: true),
+                    received_on = table.Column<DateOnly>(type: "date", nullable: false),
+                    species = table.Column<string>(type: "character varying(80)", maxLength: 80, nullable: true),
+                    declared_name = table.Column<string>(type: "character varying(160)", maxLength: 160, nullable: true),
+                    source = table.Column<string>(type: "character varying(24)", maxLength: 24, nullable: false),
+                    harvest_year = table.Column<int>(type: "integer", nullable: true),
+                    unit = table.Column<string>(type: "character varying(24)", maxLength: 24, nullable: false),
+                    received = table.Column<long>(type: "bigint", nullable: false),
+                    stock = table.Column<long>(type: "bigint", nullable: false),
+                    thousand_seed_milligrams = table.Column<long>(type: "bigint", nullable: true),
+                    is_void = table.Column<bool>(type: "boolean", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_accessions", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "asp_net_roles",
                 columns: table => new
                 {
@@ -83,6 +107,19 @@ namespace LibraryDesk.Data.Postgres.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "code_series",
+                columns: table => new
+                {
+                    kind = table.Column<string>(type: "character varying(1)", maxLength: 1, nullable: false),
+                    year = table.Column<int>(type: "integer", nullable: false),
+                    last_number = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_code_series", x => new { x.kind, x.year });
+                });
+
+            migrationBuilder.CreateTable(
                 name: "data_protection_keys",
                 columns: table => new
                 {
@@ -94,6 +131,70 @@ namespace LibraryDesk.Data.Postgres.Migrations
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_data_protection_keys", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "donors",
+                columns: table => new
+                {
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    name = table.Column<string>(type: "character varying(160)", maxLength: 160, nullable: false),
+                    contact = table.Column<string>(type: "character varying(300)", maxLength: 300, nullable: true),
+                    note = table.Column<string>(type: "character varying(1000)", maxLength: 1000, nullable: true),
+                    erased_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: true),
+                    revision = table.Column<long>(type: "bigint", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_donors", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "germination_tests",
+                columns: table => new
+                {
+                    id = table.Column<long>(type: "bigint", nullable: false),
+                    lot_id = table.Column<long>(type: "bigint", nullable: false),
+                    read_on = table.Column<DateOnly>(type: "date", nullable: false),
+                    replicates = table.Column<string>(type: "character varying(1000)", maxLength: 1000, nullable: false),
+                    sown = table.Column<int>(type: "integer", nullable: false),
+                    germinated = table.Column<int>(type: "integer", nullable: false),
+                    days = table.Column<int>(type: "integer", nullable: true),
+                    is_void = table.Column<bool>(type: "boolean", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_germination_tests", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "grow_outs",
+                columns: table => new
+                {
+                    id = table.Column<long>(type: "bigint", nullable: false),
+                    from_id = table.Column<long>(type: "bigint", nullable: false),
+                    loan_id = table.Column<long>(type: "bigint", nullable: true),
+                    grower_id = table.Column<Guid>(type: "uuid", nullable: true),
+                    sown_on = table.Column<DateOnly>(type: "date", nullable: false),
+                    sown = table.Column<long>(type: "bigint", nullable: false),
+                    sown_unit = table.Column<string>(type: "character varying(24)", maxLength: 24, nullable: false),
+                    plants_grown = table.Column<int>(type: "integer", nullable: true),
+                    plants_saved_from = table.Column<int>(type: "integer", nullable: true),
+                    off_types_seen = table.Column<int>(type: "integer", nullable: true),
+                    off_types_removed = table.Column<int>(type: "integer", nullable: true),
+                    isolation = table.Column<string>(type: "character varying(24)", maxLength: 24, nullable: false),
+                    nearest_metres = table.Column<int>(type: "integer", nullable: true),
+                    others_in_flower = table.Column<bool>(type: "boolean", nullable: true),
+                    manner = table.Column<string>(type: "character varying(24)", maxLength: 24, nullable: false),
+                    harvest_unit = table.Column<string>(type: "character varying(24)", maxLength: 24, nullable: true),
+                    harvest = table.Column<long>(type: "bigint", nullable: true),
+                    stock = table.Column<long>(type: "bigint", nullable: true),
+                    thousand_seed_milligrams = table.Column<long>(type: "bigint", nullable: true),
+                    is_void = table.Column<bool>(type: "boolean", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_grow_outs", x => x.id);
                 });
 
             migrationBuilder.CreateTable(
@@ -114,6 +215,23 @@ namespace LibraryDesk.Data.Postgres.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "holds",
+                columns: table => new
+                {
+                    id = table.Column<long>(type: "bigint", nullable: false),
+                    node_id = table.Column<long>(type: "bigint", nullable: false),
+                    reason = table.Column<string>(type: "character varying(24)", maxLength: 24, nullable: false),
+                    held_on = table.Column<DateOnly>(type: "date", nullable: false),
+                    released_on = table.Column<DateOnly>(type: "date", nullable: true),
+                    released_why = table.Column<string>(type: "character varying(1000)", maxLength: 1000, nullable: true),
+                    is_void = table.Column<bool>(type: "boolean", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_holds", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "invitations",
                 columns: table => new
                 {
@@ -130,6 +248,50 @@ namespace LibraryDesk.Data.Postgres.Migrations
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_invitations", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ledger_entries",
+                columns: table => new
+                {
+                    sequence = table.Column<long>(type: "bigint", nullable: false),
+                    at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false),
+                    actor_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    kind = table.Column<string>(type: "character varying(24)", maxLength: 24, nullable: false),
+                    subjects = table.Column<string>(type: "text", nullable: false),
+                    payload = table.Column<string>(type: "text", nullable: false),
+                    previous_hash = table.Column<string>(type: "character varying(64)", maxLength: 64, nullable: false),
+                    hash = table.Column<string>(type: "character varying(64)", maxLength: 64, nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ledger_entries", x => x.sequence);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ledger_head",
+                columns: table => new
+                {
+                    id = table.Column<int>(type: "integer", nullable: false),
+                    height = table.Column<long>(type: "bigint", nullable: false),
+                    hash = table.Column<string>(type: "character varying(64)", maxLength: 64, nullable: false),
+                    last_seed_id = table.Column<long>(type: "bigint", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ledger_head", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ledger_subjects",
+                columns: table => new
+                {
+                    node_id = table.Column<long>(type: "bigint", nullable: false),
+                    sequence = table.Column<long>(type: "bigint", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ledger_subjects", x => new { x.node_id, x.sequence });
                 });
 
             migrationBuilder.CreateTable(
@@ -156,6 +318,82 @@ namespace LibraryDesk.Data.Postgres.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "lineage_edges",
+                columns: table => new
+                {
+                    parent_id = table.Column<long>(type: "bigint", nullable: false),
+                    child_id = table.Column<long>(type: "bigint", nullable: false),
+                    share = table.Column<double>(type: "double precision", nullable: false),
+                    seed_count = table.Column<long>(type: "bigint", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_lineage_edges", x => new { x.parent_id, x.child_id });
+                });
+
+            migrationBuilder.CreateTable(
+                name: "loans",
+                columns: table => new
+                {
+                    id = table.Column<long>(type: "bigint", nullable: false),
+                    packet_id = table.Column<long>(type: "bigint", nullable: false),
+                    borrower_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    lent_on = table.Column<DateOnly>(type: "date", nullable: false),
+                    due_on = table.Column<DateOnly>(type: "date", nullable: true),
+                    ending = table.Column<string>(type: "character varying(24)", maxLength: 24, nullable: true),
+                    ended_on = table.Column<DateOnly>(type: "date", nullable: true),
+                    is_void = table.Column<bool>(type: "boolean", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_loans", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "lots",
+                columns: table => new
+                {
+                    id = table.Column<long>(type: "bigint", nullable: false),
+                    code = table.Column<string>(type: "character varying(11)", maxLength: 11, nullable: false),
+                    origin = table.Column<string>(type: "character varying(24)", maxLength: 24, nullable: false),
+                    species = table.Column<string>(type: "character varying(80)", maxLength: 80, nullable: true),
+                    made_on = table.Column<DateOnly>(type: "date", nullable: false),
+                    unit = table.Column<string>(type: "character varying(24)", maxLength: 24, nullable: false),
+                    made = table.Column<long>(type: "bigint", nullable: false),
+                    stock = table.Column<long>(type: "bigint", nullable: false),
+                    thousand_seed_milligrams = table.Column<long>(type: "bigint", nullable: true),
+                    place = table.Column<string>(type: "character varying(160)", maxLength: 160, nullable: true),
+                    is_void = table.Column<bool>(type: "boolean", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_lots", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "name_claims",
+                columns: table => new
+                {
+                    id = table.Column<long>(type: "bigint", nullable: false),
+                    node_id = table.Column<long>(type: "bigint", nullable: false),
+                    species = table.Column<string>(type: "character varying(80)", maxLength: 80, nullable: true),
+                    variety = table.Column<string>(type: "character varying(160)", maxLength: 160, nullable: true),
+                    grounds = table.Column<string>(type: "character varying(24)", maxLength: 24, nullable: false),
+                    by_id = table.Column<Guid>(type: "uuid", nullable: true),
+                    claimed_on = table.Column<DateOnly>(type: "date", nullable: false),
+                    case_number = table.Column<string>(type: "character varying(24)", maxLength: 24, nullable: true),
+                    link = table.Column<string>(type: "character varying(24)", maxLength: 24, nullable: true),
+                    origin_id = table.Column<long>(type: "bigint", nullable: true),
+                    fits = table.Column<bool>(type: "boolean", nullable: true),
+                    guide_version = table.Column<string>(type: "character varying(80)", maxLength: 80, nullable: true),
+                    is_withdrawn = table.Column<bool>(type: "boolean", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_name_claims", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "outgoing_mail",
                 columns: table => new
                 {
@@ -172,6 +410,125 @@ namespace LibraryDesk.Data.Postgres.Migrations
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_outgoing_mail", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "packets",
+                columns: table => new
+                {
+                    id = table.Column<long>(type: "bigint", nullable: false),
+                    code = table.Column<string>(type: "character varying(13)", maxLength: 13, nullable: false),
+                    lot_id = table.Column<long>(type: "bigint", nullable: false),
+                    packing = table.Column<long>(type: "bigint", nullable: false),
+                    packed_on = table.Column<DateOnly>(type: "date", nullable: false),
+                    unit = table.Column<string>(type: "character varying(24)", maxLength: 24, nullable: false),
+                    held = table.Column<long>(type: "bigint", nullable: false),
+                    stock = table.Column<long>(type: "bigint", nullable: false),
+                    standing = table.Column<string>(type: "character varying(24)", maxLength: 24, nullable: false),
+                    holder_id = table.Column<Guid>(type: "uuid", nullable: true),
+                    loan_id = table.Column<long>(type: "bigint", nullable: true),
+                    request_id = table.Column<long>(type: "bigint", nullable: true),
+                    place = table.Column<string>(type: "character varying(160)", maxLength: 160, nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_packets", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "recall_answers",
+                columns: table => new
+                {
+                    hold_id = table.Column<long>(type: "bigint", nullable: false),
+                    packet_id = table.Column<long>(type: "bigint", nullable: false),
+                    person_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    told_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: true),
+                    answer = table.Column<string>(type: "character varying(24)", maxLength: 24, nullable: true),
+                    answered_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_recall_answers", x => new { x.hold_id, x.packet_id });
+                });
+
+            migrationBuilder.CreateTable(
+                name: "recall_packets",
+                columns: table => new
+                {
+                    hold_id = table.Column<long>(type: "bigint", nullable: false),
+                    packet_id = table.Column<long>(type: "bigint", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_recall_packets", x => new { x.hold_id, x.packet_id });
+                });
+
+            migrationBuilder.CreateTable(
+                name: "recalls",
+                columns: table => new
+                {
+                    hold_id = table.Column<long>(type: "bigint", nullable: false),
+                    node_id = table.Column<long>(type: "bigint", nullable: false),
+                    recalled_on = table.Column<DateOnly>(type: "date", nullable: false),
+                    reason = table.Column<string>(type: "character varying(1000)", maxLength: 1000, nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_recalls", x => x.hold_id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "seed_requests",
+                columns: table => new
+                {
+                    id = table.Column<long>(type: "bigint", nullable: false),
+                    lot_id = table.Column<long>(type: "bigint", nullable: false),
+                    by_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    picked_packet_id = table.Column<long>(type: "bigint", nullable: true),
+                    loan_id = table.Column<long>(type: "bigint", nullable: true),
+                    is_void = table.Column<bool>(type: "boolean", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_seed_requests", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "seed_transfers",
+                columns: table => new
+                {
+                    entry = table.Column<long>(type: "bigint", nullable: false),
+                    node_id = table.Column<long>(type: "bigint", nullable: false),
+                    unit = table.Column<string>(type: "character varying(24)", maxLength: 24, nullable: false),
+                    amount = table.Column<long>(type: "bigint", nullable: false),
+                    library = table.Column<string>(type: "character varying(160)", maxLength: 160, nullable: false),
+                    sent_on = table.Column<DateOnly>(type: "date", nullable: false),
+                    is_void = table.Column<bool>(type: "boolean", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_seed_transfers", x => x.entry);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "varieties",
+                columns: table => new
+                {
+                    id = table.Column<long>(type: "bigint", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    name = table.Column<string>(type: "character varying(160)", maxLength: 160, nullable: false),
+                    normalized_name = table.Column<string>(type: "character varying(160)", maxLength: 160, nullable: false),
+                    species = table.Column<string>(type: "character varying(80)", maxLength: 80, nullable: false),
+                    synonyms = table.Column<string>(type: "character varying(2000)", maxLength: 2000, nullable: false),
+                    breeding = table.Column<string>(type: "character varying(24)", maxLength: 24, nullable: false),
+                    description = table.Column<string>(type: "character varying(4000)", maxLength: 4000, nullable: false),
+                    traits = table.Column<string>(type: "character varying(4000)", maxLength: 4000, nullable: false),
+                    source = table.Column<string>(type: "character varying(1000)", maxLength: 1000, nullable: false),
+                    revision = table.Column<long>(type: "bigint", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_varieties", x => x.id);
                 });
 
             migrationBuilder.CreateTable(
@@ -563,6 +920,17 @@ namespace LibraryDesk.Data.Postgres.Migrations
                 });
 
             migrationBuilder.CreateIndex(
+                name: "IX_accessions_code",
+                table: "accessions",
+                column: "code",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_accessions_donor_id",
+                table: "accessions",
+                column: "donor_id");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_answers_case_id",
                 table: "answers",
                 column: "case_id");
@@ -661,10 +1029,40 @@ namespace LibraryDesk.Data.Postgres.Migrations
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "IX_donors_name",
+                table: "donors",
+                column: "name");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_germination_tests_lot_id_read_on",
+                table: "germination_tests",
+                columns: new[] { "lot_id", "read_on" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_grow_outs_from_id",
+                table: "grow_outs",
+                column: "from_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_grow_outs_grower_id",
+                table: "grow_outs",
+                column: "grower_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_grow_outs_loan_id",
+                table: "grow_outs",
+                column: "loan_id");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_guide_versions_guide_id_version",
                 table: "guide_versions",
                 columns: new[] { "guide_id", "version" },
                 unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_holds_node_id",
+                table: "holds",
+                column: "node_id");
 
             migrationBuilder.CreateIndex(
                 name: "IX_invitations_code_hash",
@@ -676,6 +1074,31 @@ namespace LibraryDesk.Data.Postgres.Migrations
                 name: "IX_invitations_email",
                 table: "invitations",
                 column: "email");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ledger_subjects_sequence",
+                table: "ledger_subjects",
+                column: "sequence");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_lineage_edges_child_id_parent_id",
+                table: "lineage_edges",
+                columns: new[] { "child_id", "parent_id" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_loans_borrower_id_lent_on",
+                table: "loans",
+                columns: new[] { "borrower_id", "lent_on" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_loans_ended_on_due_on",
+                table: "loans",
+                columns: new[] { "ended_on", "due_on" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_loans_packet_id",
+                table: "loans",
+                column: "packet_id");
 
             migrationBuilder.CreateIndex(
                 name: "IX_look_requests_case_id",
@@ -692,6 +1115,27 @@ namespace LibraryDesk.Data.Postgres.Migrations
                 table: "looks",
                 columns: new[] { "case_id", "number" },
                 unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_lots_code",
+                table: "lots",
+                column: "code",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_lots_made_on",
+                table: "lots",
+                column: "made_on");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_name_claims_node_id",
+                table: "name_claims",
+                column: "node_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_name_claims_variety",
+                table: "name_claims",
+                column: "variety");
 
             migrationBuilder.CreateIndex(
                 name: "IX_opinions_case_id",
@@ -720,6 +1164,22 @@ namespace LibraryDesk.Data.Postgres.Migrations
                 columns: new[] { "sent_at", "due_at" });
 
             migrationBuilder.CreateIndex(
+                name: "IX_packets_code",
+                table: "packets",
+                column: "code",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_packets_holder_id",
+                table: "packets",
+                column: "holder_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_packets_lot_id_standing",
+                table: "packets",
+                columns: new[] { "lot_id", "standing" });
+
+            migrationBuilder.CreateIndex(
                 name: "IX_photos_case_id",
                 table: "photos",
                 column: "case_id");
@@ -730,14 +1190,53 @@ namespace LibraryDesk.Data.Postgres.Migrations
                 column: "look_id");
 
             migrationBuilder.CreateIndex(
+                name: "IX_recall_answers_person_id",
+                table: "recall_answers",
+                column: "person_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_recall_packets_packet_id",
+                table: "recall_packets",
+                column: "packet_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_recalls_node_id",
+                table: "recalls",
+                column: "node_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_seed_requests_by_id",
+                table: "seed_requests",
+                column: "by_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_seed_requests_lot_id",
+                table: "seed_requests",
+                column: "lot_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_seed_transfers_node_id",
+                table: "seed_transfers",
+                column: "node_id");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_suggestions_case_id",
                 table: "suggestions",
                 column: "case_id");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_varieties_species_normalized_name",
+                table: "varieties",
+                columns: new[] { "species", "normalized_name" },
+                unique: true);
         }
 
         /// <inheritdoc />
         protected override void Down(MigrationBuilder migrationBuilder)
         {
+            migrationBuilder.DropTable(
+                name: "accessions");
+
             migrationBuilder.DropTable(
                 name: "answers");
 
@@ -763,22 +1262,58 @@ namespace LibraryDesk.Data.Postgres.Migrations
                 name: "case_events");
 
             migrationBuilder.DropTable(
+                name: "code_series");
+
+            migrationBuilder.DropTable(
                 name: "data_protection_keys");
 
             migrationBuilder.DropTable(
                 name: "determinations");
 
             migrationBuilder.DropTable(
+                name: "donors");
+
+            migrationBuilder.DropTable(
+                name: "germination_tests");
+
+            migrationBuilder.DropTable(
+                name: "grow_outs");
+
+            migrationBuilder.DropTable(
                 name: "guide_versions");
+
+            migrationBuilder.DropTable(
+                name: "holds");
 
             migrationBuilder.DropTable(
                 name: "invitations");
 
             migrationBuilder.DropTable(
+                name: "ledger_entries");
+
+            migrationBuilder.DropTable(
+                name: "ledger_head");
+
+            migrationBuilder.DropTable(
+                name: "ledger_subjects");
+
+            migrationBuilder.DropTable(
                 name: "library_settings");
 
             migrationBuilder.DropTable(
+                name: "lineage_edges");
+
+            migrationBuilder.DropTable(
+                name: "loans");
+
+            migrationBuilder.DropTable(
                 name: "look_requests");
+
+            migrationBuilder.DropTable(
+                name: "lots");
+
+            migrationBuilder.DropTable(
+                name: "name_claims");
 
             migrationBuilder.DropTable(
                 name: "opinions");
@@ -790,10 +1325,31 @@ namespace LibraryDesk.Data.Postgres.Migrations
                 name: "outgoing_mail");
 
             migrationBuilder.DropTable(
+                name: "packets");
+
+            migrationBuilder.DropTable(
                 name: "photos");
 
             migrationBuilder.DropTable(
+                name: "recall_answers");
+
+            migrationBuilder.DropTable(
+                name: "recall_packets");
+
+            migrationBuilder.DropTable(
+                name: "recalls");
+
+            migrationBuilder.DropTable(
+                name: "seed_requests");
+
+            migrationBuilder.DropTable(
+                name: "seed_transfers");
+
+            migrationBuilder.DropTable(
                 name: "suggestions");
+
+            migrationBuilder.DropTable(
+                name: "varieties");
 
             migrationBuilder.DropTable(
                 name: "asp_net_roles");

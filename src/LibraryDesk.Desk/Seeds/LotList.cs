@@ -1,0 +1,66 @@
+using LibraryDesk.Data.Seeds;
+using LibraryDesk.Desk.Seeds.Ledger;
+using LibraryDesk.Lineage.Seeds;
+
+namespace LibraryDesk.Desk.Seeds;
+
+/// <summary>One lot of a list.</summary>
+public sealed record LotLine(string Code, GoesBy Name, DateOnly MadeOn, Quantity Stock, int OnShelf, bool IsHeld, string? Place);
+
+/// <summary>A page of lots.</summary>
+/// <param name="Lots">The lots, newest first.</param>
+/// <param name="Total">How many there are in all.</param>
+public sealed record LotLines(IReadOnlyList<LotLine> Lots, int Total);
+
+/// <summary>Finds lots by code, name or species.</summary>
+public sealed class LotList(IDbContextFactory<LibraryDbContext> factory)
+{
+    public const int PageSize = 50;
+
+    /// <param name="actor">Anybody; places are shown to those who run the desk.</param>
+    /// <param name="query">Part of a code, a variety name or a species; empty for all.</param>
+    /// <param name="toLendOnly">True for the shelf: only lots with a packet free to lend.</param>
+    /// <param name="page">From 1.</param>
+    /// <param name="stop">Stops.</param>
+    public async Task<LotLines> FindAsync(Actor actor, string? query, bool toLendOnly, int page, CancellationToken stop)
+    {
+        await using var db = await factory.CreateDbContextAsync(stop);
+        var asked = (query ?? "").Trim();
+        var lots = asked.Length == 0 ? db.Set<LotRow>() : Matching(db, asked);
+        lots = lots.AsNoTracking().Where(lot => !lot.IsVoid);
+        if (toLendOnly) lots = lots.Where(lot => db.Set<PacketRow>().Any(packet => packet.LotId == lot.Id && packet.Standing == PacketStanding.OnShelf));
+        var total = await lots.CountAsync(stop);
+        var rows = await lots.OrderByDescending(lot => lot.MadeOn).ThenByDescending(lot => lot.Id).Skip((Math.Max(1, page) - 1) * PageSize).Take(PageSize).ToListAsync(stop);
+
+        var ids = rows.Select(lot => lot.Id).ToArray();
+        var names = await LineageNames.OfAsync(db, ids, stop);
+        var onShelf = await db.Set<PacketRow>().Where(packet => ids.Contains(packet.LotId) && packet.Standing == PacketStanding.OnShelf)
+            .GroupBy(packet => packet.LotId).Select(group => new { Lot = group.Key, Count = group.Count() }).ToDictionaryAsync(group => group.Lot, group => group.Count, stop);
+        var held = await HeldAsync(db, ids, stop);
+        return new(
+            [.. rows.Select(lot => new LotLine(
+                lot.Code, names[lot.Id], lot.MadeOn, new(lot.Stock, lot.Unit), onShelf.GetValueOrDefault(lot.Id), held.Contains(lot.Id), actor.IsVolunteer ? lot.Place : null))],
+            total);
+    }
+
+    private static IQueryable<LotRow> Matching(LibraryDbContext db, string asked)
+    {
+        var pattern = "%" + asked.ToLowerInvariant().Replace("!", "!!", StringComparison.Ordinal).Replace("%", "!%", StringComparison.Ordinal).Replace("_", "!_", StringComparison.Ordinal) + "%";
+        var code = asked.ToUpperInvariant();
+        var named = LineageSql.LotsNamed(db, pattern).Select(lot => lot.Id);
+        return db.Set<LotRow>().Where(lot => lot.Code.StartsWith(code) || named.Contains(lot.Id));
+    }
+
+    private static async Task<HashSet<long>> HeldAsync(LibraryDbContext db, long[] ids, CancellationToken stop)
+    {
+        var edges = (await LineageSql.EdgesAboveAny(db, ids).AsNoTracking().ToListAsync(stop)).OrderBy(edge => edge.ChildId).ToArray();
+        var nodes = edges.Select(edge => edge.ParentId).Concat(ids).Distinct().ToArray();
+        var held = (await db.Set<HoldRow>().Where(hold => nodes.Contains(hold.NodeId) && hold.ReleasedOn == null && !hold.IsVoid).Select(hold => hold.NodeId).ToListAsync(stop)).ToHashSet();
+        // Children come after their parents, so one pass carries a hold all the way down.
+        foreach (var edge in edges)
+        {
+            if (held.Contains(edge.ParentId)) held.Add(edge.ChildId);
+        }
+        return held;
+    }
+}

@@ -1,0 +1,75 @@
+using LibraryDesk.Data.Seeds;
+using LibraryDesk.Desk.Seeds.Ledger;
+using LibraryDesk.Lineage.Acts;
+using LibraryDesk.Lineage.Seeds;
+
+namespace LibraryDesk.Desk.Seeds;
+
+/// <summary>A packet somebody has or had.</summary>
+/// <param name="LoanId">The loan.</param>
+/// <param name="BorrowerId">Who.</param>
+/// <param name="Borrower">What the library calls them; empty for the borrower's own list.</param>
+/// <param name="PacketCode">The packet.</param>
+/// <param name="LotCode">Its lot.</param>
+/// <param name="LotId">Its lot's number.</param>
+/// <param name="Species">Candidate id of the crop guide; null when not known.</param>
+/// <param name="Variety">The name it goes by; null when it has none.</param>
+/// <param name="LentOn">The day.</param>
+/// <param name="DueOn">When seed is hoped for; null when none is asked back.</param>
+/// <param name="Ending">How it ended; null while it runs.</param>
+/// <param name="EndedOn">When it ended; null while it runs.</param>
+/// <param name="Seed">How much was in the packet.</param>
+/// <param name="ThousandSeedMilligrams">Seed weight of the lot; null when not known.</param>
+public sealed record MemberLoan(
+    long LoanId, Guid BorrowerId, string Borrower, string PacketCode, string LotCode, long LotId, string? Species, string? Variety, DateOnly LentOn, DateOnly? DueOn,
+    LoanEnding? Ending, DateOnly? EndedOn, Quantity Seed, long? ThousandSeedMilligrams)
+{
+    public bool IsOpen => Ending is null;
+
+    /// <summary>Seeds in the packet, counted or reckoned from the seed weight; null when neither is known.</summary>
+    public long? SeedCount => Seed.In(SeedUnit.Seeds, ThousandSeedMilligrams)?.Amount;
+}
+
+/// <summary>Reads loans: a member's own, or as a librarian anybody's or all. Volunteers may read the loans of a case's member, without names.</summary>
+public sealed class MemberLoans(IDbContextFactory<LibraryDbContext> factory)
+{
+    public const int MostRows = 500;
+
+    /// <summary>Loans of one person, newest first.</summary>
+    public async Task<Outcome<LoanList>> OfAsync(Actor actor, Guid memberId, CancellationToken stop)
+    {
+        if (!actor.IsSignedIn) return PeopleRefusals.SignInFirst;
+        if (!actor.IsVolunteer && actor.UserId != memberId) return PeopleRefusals.NotYours;
+        return await ReadAsync(loans => loans.Where(loan => loan.BorrowerId == memberId).OrderByDescending(loan => loan.LentOn).ThenByDescending(loan => loan.Id), withNames: false, stop);
+    }
+
+    /// <summary>All loans that run, those due first on top.</summary>
+    public async Task<Outcome<LoanList>> OpenAsync(Actor actor, CancellationToken stop)
+    {
+        if (!actor.IsLibrarian) return PeopleRefusals.LibrariansOnly;
+        return await ReadAsync(loans => loans.Where(loan => loan.Ending == null).OrderBy(loan => loan.DueOn == null).ThenBy(loan => loan.DueOn).ThenBy(loan => loan.Id), withNames: true, stop);
+    }
+
+    private async Task<LoanList> ReadAsync(Func<IQueryable<LoanRow>, IQueryable<LoanRow>> choose, bool withNames, CancellationToken stop)
+    {
+        await using var db = await factory.CreateDbContextAsync(stop);
+        var loans = await choose(db.Set<LoanRow>().AsNoTracking().Where(loan => !loan.IsVoid)).Take(MostRows).ToListAsync(stop);
+        var packetIds = loans.Select(loan => loan.PacketId).Distinct().ToArray();
+        var packets = await db.Set<PacketRow>().Where(packet => packetIds.Contains(packet.Id))
+            .Join(db.Set<LotRow>(), packet => packet.LotId, lot => lot.Id, (packet, lot) => new { packet.Id, packet.Code, packet.Held, packet.Unit, LotId = lot.Id, LotCode = lot.Code, lot.Species, lot.ThousandSeedMilligrams })
+            .ToDictionaryAsync(packet => packet.Id, stop);
+        var names = await LineageNames.OfAsync(db, [.. packets.Values.Select(packet => packet.LotId).Distinct()], stop);
+        var people = withNames ? await PersonNames.OfAsync(db, loans.Select(loan => (Guid?)loan.BorrowerId), stop) : new Dictionary<Guid, string>();
+        return new([.. loans.Select(loan =>
+        {
+            var packet = packets[loan.PacketId];
+            var name = names[packet.LotId];
+            return new MemberLoan(
+                loan.Id, loan.BorrowerId, people.GetValueOrDefault(loan.BorrowerId, ""), packet.Code, packet.LotCode, packet.LotId, name.Species ?? packet.Species, name.Variety, loan.LentOn, loan.DueOn,
+                loan.Ending, loan.EndedOn, new(packet.Held, packet.Unit), packet.ThousandSeedMilligrams);
+        })]);
+    }
+}
+
+/// <summary>Loans as read.</summary>
+public sealed record LoanList(IReadOnlyList<MemberLoan> Loans);

@@ -1,0 +1,40 @@
+using LibraryDesk.Desk.Seeds.Ledger;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace LibraryDesk.Desk.Seeds;
+
+/// <summary>The acts on seed.</summary>
+internal static class SeedRegistration
+{
+    public static IServiceCollection AddSeeds(this IServiceCollection services) => services
+        .AddSingleton<SeedLedger>()
+        .AddSingleton<VerifyLedger>()
+        .AddSingleton<RebuildState>()
+        .AddSingleton<LedgerCheckpoint>()
+        .AddSingleton<ReceiveAccession>()
+        .AddSingleton<ReceiveTransfer>()
+        .AddSingleton<MakeLot>()
+        .AddSingleton<SplitLot>()
+        .AddSingleton<BlendLots>()
+        .AddSingleton<PutUpPackets>()
+        .AddSingleton<RequestPacket>()
+        .AddSingleton<PickPacket>()
+        .AddSingleton<LendPacket>()
+        .AddSingleton<EndLoan>()
+        .AddSingleton<RecordGrowOut>()
+        .AddSingleton<ReturnSeed>()
+        .AddSingleton<TestGermination>()
+        .AddSingleton<ClaimName>()
+        .AddSingleton<ClaimFromDetermination>()
+        .AddSingleton<HoldSeed>()
+        .AddSingleton<ReleaseHold>()
+        .AddSingleton<RecallSeed>()
+        .AddSingleton<MoveSeed>()
+        .AddSingleton<CountStock>()
+        .AddSingleton<DiscardSeed>()
+        .AddSingleton<SendSeedOn>()
+        .AddSingleton<CorrectEntry>()
+        .AddSingleton<MemberLoans>()
+        .AddSingleton<PacketPage>()
+        .AddSingleton<LotList>();
+}
