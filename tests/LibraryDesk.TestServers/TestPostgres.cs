@@ -88,7 +88,9 @@ public static class TestPostgres
 
     private static void Run(string program, params string[] arguments)
     {
-        var start = new ProcessStartInfo(program, arguments) { WorkingDirectory = "/", RedirectStandardOutput = false };
+        // initdb tells a long story; only its end matters. pg_ctl's server would hold a pipe open, so output goes to nothing.
+        string[] quiet = ["-c", "exec \"$@\" >/dev/null", "sh", program, .. arguments];
+        var start = new ProcessStartInfo("sh", quiet) { WorkingDirectory = "/" };
         using var process = Process.Start(start) ?? throw new InvalidOperationException($"{program} did not start.");
         process.WaitForExit();
         if (process.ExitCode != 0) throw new InvalidOperationException($"{program} ended with code {process.ExitCode}.");

@@ -1,0 +1,49 @@
+using Microsoft.Playwright;
+
+namespace LibraryDesk.EndToEnd;
+
+/// <summary>One headless Chromium for the tests of a class.</summary>
+public sealed class DeskBrowser : IAsyncLifetime
+{
+    private IPlaywright? _playwright;
+    private IBrowser? _browser;
+
+    /// <summary>A phone held upright.</summary>
+    public static ViewportSize Phone { get; } = new() { Width = 390, Height = 844 };
+
+    /// <summary>A small laptop.</summary>
+    public static ViewportSize Laptop { get; } = new() { Width = 1280, Height = 800 };
+
+    /// <inheritdoc />
+    public async Task InitializeAsync()
+    {
+        _playwright = await Playwright.CreateAsync();
+        _browser = await _playwright.Chromium.LaunchAsync(new()
+        {
+            ExecutablePath = Environment.GetEnvironmentVariable("LIBRARYDESK_TEST_CHROMIUM") ?? "/usr/bin/chromium",
+            Args = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--no-first-run"],
+        });
+    }
+
+    /// <summary>A browser window of somebody's own: no cookie is shared with another.</summary>
+    public async Task<IPage> OpenAsync(DeskServer server, ViewportSize size, ColorScheme scheme = ColorScheme.Light, bool script = true)
+    {
+        var context = await _browser!.NewContextAsync(new()
+        {
+            BaseURL = server.Address,
+            ViewportSize = size,
+            ColorScheme = scheme,
+            JavaScriptEnabled = script,
+            ReducedMotion = ReducedMotion.Reduce,
+        });
+        context.SetDefaultTimeout(20_000);
+        return await context.NewPageAsync();
+    }
+
+    /// <inheritdoc />
+    public async Task DisposeAsync()
+    {
+        if (_browser is not null) await _browser.DisposeAsync();
+        _playwright?.Dispose();
+    }
+}

@@ -1,0 +1,61 @@
+using System.Text.RegularExpressions;
+using Microsoft.Playwright;
+
+namespace LibraryDesk.EndToEnd;
+
+/// <summary>Signing in and up, as a person does it in the browser.</summary>
+internal static partial class People
+{
+    public const string Password = "three wet boots";
+
+    /// <summary>The first librarian, by the code that the server printed.</summary>
+    public static async Task SetUpAsync(this IPage page, DeskServer server, string name, string email)
+    {
+        var code = SetUpCode().Match(server.Console).Value;
+        await page.GotoAsync("/account/set-up");
+        await page.GetByLabel("Code from the console").FillAsync(code);
+        await page.GetByLabel("Name of the library").FillAsync("Quillbrook Seed Library");
+        await page.GetByLabel("Your name").FillAsync(name);
+        await page.GetByLabel("Your e-mail").FillAsync(email);
+        await page.GetByLabel("Password").FillAsync(Password);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Open the library" }).ClickAsync();
+        await page.WaitForURLAsync("**/settings");
+    }
+
+    public static async Task SignUpAsync(this IPage page, string name, string email)
+    {
+        await page.GotoAsync("/account/sign-up");
+        await page.GetByLabel("What should we call you?").FillAsync(name);
+        await page.GetByLabel("E-mail").FillAsync(email);
+        await page.GetByLabel("Password").FillAsync(Password);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Make my account" }).ClickAsync();
+        await page.WaitForURLAsync(url => !url.Contains("/account/", StringComparison.Ordinal));
+    }
+
+    public static async Task SignInAsync(this IPage page, string email, string password = Password)
+    {
+        await page.GotoAsync("/account/sign-in");
+        await page.GetByLabel("E-mail").FillAsync(email);
+        await page.GetByLabel("Password").FillAsync(password);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Sign in", Exact = true }).ClickAsync();
+        await page.WaitForURLAsync(url => !url.Contains("/account/", StringComparison.Ordinal));
+    }
+
+    /// <summary>A librarian invites; the invited makes an account from the link, in a window of their own.</summary>
+    public static async Task InviteAsync(this IPage librarian, IPage invited, string name, string email, string role)
+    {
+        await librarian.GotoAsync("/people");
+        await librarian.Locator("#email").FillAsync(email);
+        await librarian.Locator("#as").SelectOptionAsync(role);
+        await librarian.GetByRole(AriaRole.Button, new() { Name = "Send the invitation" }).ClickAsync();
+        var link = await librarian.Locator(".note code").InnerTextAsync();
+        await invited.GotoAsync(new Uri(link).PathAndQuery);
+        await invited.GetByLabel("What should we call you?").FillAsync(name);
+        await invited.GetByLabel("Password").FillAsync(Password);
+        await invited.GetByRole(AriaRole.Button, new() { Name = "Make my account" }).ClickAsync();
+        await invited.WaitForURLAsync(url => !url.Contains("/account/", StringComparison.Ordinal));
+    }
+
+    [GeneratedRegex("[A-Z0-9]{4}(-[A-Z0-9]{4}){3}")]
+    private static partial Regex SetUpCode();
+}
