@@ -1,8 +1,9 @@
+using LibraryDesk.Desk.Cases;
 using LibraryDesk.Desk.Mail;
 using LibraryDesk.Desk.Seeds;
 using LibraryDesk.Desk.Settings;
-using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace LibraryDesk.Desk;
 
@@ -16,6 +17,7 @@ public static class DeskRegistration
         services.AddSingleton<SendDueMail>();
         services.AddPeople();
         services.AddSeeds();
+        services.AddCases();
         return services;
     }
 }

@@ -206,6 +206,12 @@ namespace LibraryDesk.Data.Postgres.Migrations
                         .HasColumnType("integer")
                         .HasColumnName("round");
 
+                    b.Property<string>("Specimen")
+                        .IsRequired()
+                        .HasMaxLength(12)
+                        .HasColumnType("character varying(12)")
+                        .HasColumnName("specimen");
+
                     b.Property<string>("State")
                         .IsRequired()
                         .HasMaxLength(20)

@@ -195,6 +195,12 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                         .HasColumnType("INTEGER")
                         .HasColumnName("round");
 
+                    b.Property<string>("Specimen")
+                        .IsRequired()
+                        .HasMaxLength(12)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("specimen");
+
                     b.Property<string>("State")
                         .IsRequired()
                         .HasMaxLength(20)

@@ -12,6 +12,7 @@ internal sealed class CaseConfiguration : IEntityTypeConfiguration<CaseRow>
         row.Property(c => c.GuideId).HasMaxLength(60);
         row.Property(c => c.GuideVersion).HasMaxLength(40);
         row.Property(c => c.State).HasConversion<string>().HasMaxLength(20);
+        row.Property(c => c.Specimen).HasConversion<string>().HasMaxLength(12);
         row.Property(c => c.GuestEmail).HasMaxLength(256);
         row.Property(c => c.GuestKeyHash).HasMaxLength(64);
         row.Property(c => c.ClosingNote).HasMaxLength(2000);

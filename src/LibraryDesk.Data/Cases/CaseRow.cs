@@ -10,6 +10,7 @@ public sealed class CaseRow : IRevisioned
     /// <summary>The guide version its odds are read from; moves forward while open, stands still once determined.</summary>
     public required string GuideVersion { get; set; }
     public CaseState State { get; set; }
+    public Specimen Specimen { get; set; }
     /// <summary>Null: filed by a guest, or for a walk-in without an account.</summary>
     public Guid? OwnerId { get; set; }
     /// <summary>The volunteer or librarian who filed it for somebody at the counter; null when the owner filed it.</summary>

@@ -89,6 +89,7 @@ namespace LibraryDesk.Data.Postgres.Migrations
                     guide_id = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
                     guide_version = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
                     state = table.Column<string>(type: "character varying(20)", maxLength: 20, nullable: false),
+                    specimen = table.Column<string>(type: "character varying(12)", maxLength: 12, nullable: false),
                     owner_id = table.Column<Guid>(type: "uuid", nullable: true),
                     filed_for_by_id = table.Column<Guid>(type: "uuid", nullable: true),
                     guest_email = table.Column<string>(type: "character varying(256)", maxLength: 256, nullable: true),

@@ -11,7 +11,7 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace LibraryDesk.Data.Sqlite.Migrations
 {
     [DbContext(typeof(LibraryDbContext))]
-    [Migration("20261125094006_Initial")]
+    [Migration("20261125094058_Initial")]
     partial class Initial
     {
         /// <inheritdoc />
@@ -197,6 +197,12 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                     b.Property<int>("Round")
                         .HasColumnType("INTEGER")
                         .HasColumnName("round");
+
+                    b.Property<string>("Specimen")
+                        .IsRequired()
+                        .HasMaxLength(12)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("specimen");
 
                     b.Property<string>("State")
                         .IsRequired()

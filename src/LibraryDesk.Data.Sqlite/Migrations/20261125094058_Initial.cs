@@ -88,6 +88,7 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                     guide_id = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
                     guide_version = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
                     state = table.Column<string>(type: "TEXT", maxLength: 20, nullable: false),
+                    specimen = table.Column<string>(type: "TEXT", maxLength: 12, nullable: false),
                     owner_id = table.Column<Guid>(type: "TEXT", nullable: true),
                     filed_for_by_id = table.Column<Guid>(type: "TEXT", nullable: true),
                     guest_email = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),

@@ -12,7 +12,7 @@ using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 namespace LibraryDesk.Data.Postgres.Migrations
 {
     [DbContext(typeof(LibraryDbContext))]
-    [Migration("20261125094013_Initial")]
+    [Migration("20261125094112_Initial")]
     partial class Initial
     {
         /// <inheritdoc />
@@ -208,6 +208,12 @@ namespace LibraryDesk.Data.Postgres.Migrations
                     b.Property<int>("Round")
                         .HasColumnType("integer")
                         .HasColumnName("round");
+
+                    b.Property<string>("Specimen")
+                        .IsRequired()
+                        .HasMaxLength(12)
+                        .HasColumnType("character varying(12)")
+                        .HasColumnName("specimen");
 
                     b.Property<string>("State")
                         .IsRequired()

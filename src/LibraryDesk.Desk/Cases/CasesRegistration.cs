@@ -1,0 +1,32 @@
+using LibraryDesk.Desk.Cases.Filing;
+using LibraryDesk.Desk.Cases.Odds;
+using LibraryDesk.Photos;
+using Microsoft.Extensions.Configuration;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.DependencyInjection.Extensions;
+
+namespace LibraryDesk.Desk.Cases;
+
+/// <summary>The acts around a case but those of reviewing it.</summary>
+internal static class CasesRegistration
+{
+    public static IServiceCollection AddCases(this IServiceCollection services)
+    {
+        services.TryAddSingleton<IPhotoStore>(s =>
+            new FilePhotoStore(s.GetRequiredService<IConfiguration>()["Photos:Folder"] ?? "app-data/photos"));
+        services.TryAddSingleton(_ => new PhotoCleaner(new PhotoLimits()));
+        services.AddSingleton<CaseFeed>();
+        services.AddSingleton<GuideShelf>();
+        services.AddSingleton<RankCase>();
+        services.AddSingleton<StartCase>();
+        services.AddSingleton<SetParts>();
+        services.AddSingleton<SaveAnswer>();
+        services.AddSingleton<TakeBackAnswer>();
+        services.AddSingleton<AddPhoto>();
+        services.AddSingleton<RemovePhoto>();
+        services.AddSingleton<FileCase>();
+        services.AddSingleton<AddLook>();
+        services.AddSingleton<WithdrawCase>();
+        return services;
+    }
+}

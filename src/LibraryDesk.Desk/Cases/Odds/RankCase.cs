@@ -1,0 +1,44 @@
+using LibraryDesk.Data.Cases;
+using LibraryDesk.Identification.Guides;
+using LibraryDesk.Identification.Odds;
+
+namespace LibraryDesk.Desk.Cases.Odds;
+
+/// <summary>Ranks a case by its guide version.</summary>
+public sealed class RankCase(IDbContextFactory<LibraryDbContext> factory, GuideShelf shelf)
+{
+    /// <summary>The ranking, for an actor who may see the odds.</summary>
+    public async Task<Outcome<CaseRanking>> ForAsync(Actor actor, long caseId, CancellationToken stop)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        await using var db = await factory.CreateDbContextAsync(stop);
+        var row = await db.Set<CaseRow>().AsNoTracking().SingleOrDefaultAsync(c => c.Id == caseId, stop);
+        if (row is null) return CaseRefusals.NotFound;
+        var hasSealed = actor.IsVolunteer
+            && await db.Set<OpinionRow>().AnyAsync(o => o.CaseId == caseId && o.Round == row.Round && o.VolunteerId == actor.UserId, stop);
+        if (CaseAccess.WhyNoOdds(actor, row, hasSealed) is { } no) return no;
+        return await ReadAsync(db, row, stop);
+    }
+
+    /// <summary>The ranking, for an act that has checked its actor already.</summary>
+    public async Task<CaseRanking> ReadAsync(LibraryDbContext db, CaseRow row, CancellationToken stop)
+    {
+        ArgumentNullException.ThrowIfNull(db);
+        ArgumentNullException.ThrowIfNull(row);
+        var guide = await shelf.GetAsync(row.GuideId, row.GuideVersion, stop);
+        var answers = await db.Set<AnswerRow>().AsNoTracking().Where(a => a.CaseId == row.Id && a.TakenBackAt == null).ToListAsync(stop);
+        var parts = await db.Set<LookRow>().Where(l => l.CaseId == row.Id).OrderByDescending(l => l.Number).Select(l => l.Parts).FirstOrDefaultAsync(stop);
+        return Rank(row.Id, guide, answers, PartsOf(parts), Prior.OfGuide);
+    }
+
+    /// <summary>The ranking of answers in hand; nothing is read.</summary>
+    public static CaseRanking Rank(long caseId, CompiledGuide guide, IEnumerable<AnswerRow> answers, IReadOnlySet<string> parts, Prior prior)
+    {
+        var evidence = CaseEvidence.Of(guide, answers);
+        return new CaseRanking(caseId, guide, evidence, prior, Ranker.Rank(guide, evidence, prior), parts);
+    }
+
+    /// <summary>Part ids of a look as they stand in its row.</summary>
+    public static IReadOnlySet<string> PartsOf(string? joined) =>
+        (joined ?? "").Split(',', StringSplitOptions.RemoveEmptyEntries).ToHashSet();
+}
