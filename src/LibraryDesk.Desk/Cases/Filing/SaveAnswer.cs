@@ -36,7 +36,9 @@ public sealed class SaveAnswer(IDbContextFactory<LibraryDbContext> factory, Guid
         var answer = RowOf(given, row, look, actor, byDesk, contests, now);
         db.Add(answer);
         db.AddCaseEvent(caseId, CaseEvents.Answered, actor, now, given.TraitId);
-        await LookRequests.MeetAsync(db, row, part: null, given.TraitId, now, stop);
+        // "Can't see it yet" is an answer, but not the one the desk waits for; nor is a volunteer's own score.
+        if (!byDesk && given.Kind is (AnswerKind.States or AnswerKind.Measure))
+            await LookRequests.MeetAsync(db, row, part: null, given.TraitId, now, stop);
 
         try
         {
