@@ -1,4 +1,5 @@
 using LibraryDesk.Desk.Cases;
+using LibraryDesk.Desk.Cases.Review;
 using LibraryDesk.Desk.Mail;
 using LibraryDesk.Desk.Seeds;
 using LibraryDesk.Desk.Settings;
@@ -18,6 +19,7 @@ public static class DeskRegistration
         services.AddPeople();
         services.AddSeeds();
         services.AddCases();
+        services.AddReview();
         return services;
     }
 }
