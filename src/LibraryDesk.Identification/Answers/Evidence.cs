@@ -34,6 +34,9 @@ public sealed class Evidence
         return new EvidenceCheck(new Evidence(guide, answers, TraitEvidence.Weigh(guide, answers)), []);
     }
 
+    /// <summary>Only the faults of answers, for checking many cases before any is ranked.</summary>
+    public static IReadOnlyList<EvidenceFault> FaultsOf(CompiledGuide guide, IReadOnlyList<Answer> answers) => AnswerRules.Check(guide, answers);
+
     /// <summary>The same evidence without one trait.</summary>
     public Evidence Without(string trait)
     {

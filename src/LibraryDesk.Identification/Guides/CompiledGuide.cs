@@ -59,6 +59,9 @@ public sealed class CompiledGuide
     /// <summary>Makes a guide ready. The guide must have come through <see cref="GuideFile"/> without faults.</summary>
     public static CompiledGuide Compile(CropGuide guide) => new(guide);
 
+    /// <summary>The trait of that id, or null; faster than <see cref="CropGuide.FindTrait"/>.</summary>
+    public Trait? FindTrait(string id) => _traitIndex.TryGetValue(id, out var i) ? Guide.Traits[i] : null;
+
     /// <summary>How often a candidate shows each state of an unordered or ordered trait, in the order of the trait's states, its forms weighed
     /// together; null where the guide does not know, or for a measured trait.</summary>
     /// <param name="form">A form id of the candidate, or null for all its forms.</param>
