@@ -1,5 +1,6 @@
 using LibraryDesk.Desk.Cases.Filing;
 using LibraryDesk.Desk.Cases.Odds;
+using LibraryDesk.Desk.Cases.Reading;
 using LibraryDesk.Photos;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
@@ -24,9 +25,13 @@ internal static class CasesRegistration
         services.AddSingleton<TakeBackAnswer>();
         services.AddSingleton<AddPhoto>();
         services.AddSingleton<RemovePhoto>();
+        services.AddSingleton<AddOriginClue>();
         services.AddSingleton<FileCase>();
         services.AddSingleton<AddLook>();
         services.AddSingleton<WithdrawCase>();
+        services.AddSingleton<ReadCase>();
+        services.AddSingleton<ListCases>();
+        services.AddSingleton<OpenPhoto>();
         return services;
     }
 }

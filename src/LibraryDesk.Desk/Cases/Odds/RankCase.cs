@@ -1,6 +1,5 @@
 using LibraryDesk.Data.Cases;
 using LibraryDesk.Identification.Guides;
-using LibraryDesk.Identification.Odds;
 
 namespace LibraryDesk.Desk.Cases.Odds;
 
@@ -28,15 +27,13 @@ public sealed class RankCase(IDbContextFactory<LibraryDbContext> factory, GuideS
         var guide = await shelf.GetAsync(row.GuideId, row.GuideVersion, stop);
         var answers = await db.Set<AnswerRow>().AsNoTracking().Where(a => a.CaseId == row.Id && a.TakenBackAt == null).ToListAsync(stop);
         var parts = await db.Set<LookRow>().Where(l => l.CaseId == row.Id).OrderByDescending(l => l.Number).Select(l => l.Parts).FirstOrDefaultAsync(stop);
-        return Rank(row.Id, guide, answers, PartsOf(parts), Prior.OfGuide);
+        var clues = await db.Set<OriginClueRow>().AsNoTracking().Where(o => o.CaseId == row.Id && o.TakenBackAt == null).OrderBy(o => o.Id).ToListAsync(stop);
+        return Rank(row.Id, guide, answers, PartsOf(parts), await CaseOrigin.ReadAsync(db, guide, clues, stop));
     }
 
     /// <summary>The ranking of answers in hand; nothing is read.</summary>
-    public static CaseRanking Rank(long caseId, CompiledGuide guide, IEnumerable<AnswerRow> answers, IReadOnlySet<string> parts, Prior prior)
-    {
-        var evidence = CaseEvidence.Of(guide, answers);
-        return new CaseRanking(caseId, guide, evidence, prior, Ranker.Rank(guide, evidence, prior), parts);
-    }
+    public static CaseRanking Rank(long caseId, CompiledGuide guide, IEnumerable<AnswerRow> answers, IReadOnlySet<string> parts, CaseOrigin origin) =>
+        new(caseId, guide, CaseEvidence.Of(guide, answers), origin, parts);
 
     /// <summary>Part ids of a look as they stand in its row.</summary>
     public static IReadOnlySet<string> PartsOf(string? joined) =>
