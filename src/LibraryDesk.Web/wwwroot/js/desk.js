@@ -26,6 +26,20 @@ const showConnection = () => {
 addEventListener("online", showConnection);
 addEventListener("offline", showConnection);
 
+// A link to a place on the same page moves focus there. Enhanced navigation would only scroll.
+document.addEventListener("click", event => {
+  const link = event.target.closest("a[href*='#']");
+  if (!link || link.origin !== location.origin || link.pathname !== location.pathname || link.search !== location.search) return;
+  const target = document.getElementById(decodeURIComponent(link.hash.slice(1)));
+  if (!target) return;
+  event.preventDefault();
+  event.stopImmediatePropagation();
+  history.replaceState(history.state, "", link.href);
+  if (target.tabIndex < 0) target.tabIndex = -1;
+  target.scrollIntoView();
+  target.focus({ preventScroll: true });
+}, true);
+
 // After a refused form the summary of what to change takes focus, also when only part of the page was replaced.
 const focusSummary = () => document.querySelector("[data-takes-focus]")?.focus();
 
