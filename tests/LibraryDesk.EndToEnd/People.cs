@@ -56,6 +56,19 @@ internal static partial class People
         await invited.WaitForURLAsync(url => !url.Contains("/account/", StringComparison.Ordinal));
     }
 
+    /// <summary>Signs in as the first demo person of a role, as printed on the server's console.</summary>
+    public static Task SignInAsDemoAsync(this IPage page, DeskServer server, string role)
+    {
+        var line = server.Console.Split('\n').First(text =>
+            text.Contains(role, StringComparison.OrdinalIgnoreCase) && text.Contains("@example.org", StringComparison.Ordinal));
+        var email = Email().Match(line).Value;
+        var password = line[(line.IndexOf(email, StringComparison.Ordinal) + email.Length)..].Trim(' ', '/', ':', ',', '\t');
+        return page.SignInAsync(email, password);
+    }
+
+    [GeneratedRegex(@"[\w.+-]+@example\.org")]
+    private static partial Regex Email();
+
     [GeneratedRegex("[A-Z0-9]{4}(-[A-Z0-9]{4}){3}")]
     private static partial Regex SetUpCode();
 }

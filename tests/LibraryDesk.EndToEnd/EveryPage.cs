@@ -1,0 +1,82 @@
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+
+namespace LibraryDesk.EndToEnd;
+
+/// <summary>
+/// Walks every page that can be reached by links, signed out and in each role, on the demo library: each answers, none is wider than
+/// its window, and axe-core finds nothing against WCAG 2.2 A and AA (rules tagged so by axe-core itself).
+/// </summary>
+public class EveryPage(DeskBrowser browser) : IClassFixture<DeskBrowser>
+{
+    // Pages of one pattern look alike; a few of each are enough.
+    private const int MostOfOnePattern = 2;
+
+    private static readonly AxeRunOptions Rules = new()
+    {
+        RunOnly = new RunOnlyOptions { Type = "tag", Values = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] },
+    };
+
+    [Theory]
+    [InlineData(null)]
+    [InlineData("member")]
+    [InlineData("volunteer")]
+    [InlineData("librarian")]
+    public async Task Is_reachable_fits_its_window_and_is_accessible(string? role)
+    {
+        await using var server = await DeskServer.StartAsync("sqlite", "--demo");
+        var faults = new List<string>();
+        foreach (var (size, scheme) in new[]
+        {
+            (DeskBrowser.Phone, ColorScheme.Light), (DeskBrowser.Phone, ColorScheme.Dark),
+            (DeskBrowser.Laptop, ColorScheme.Light), (DeskBrowser.Laptop, ColorScheme.Dark),
+        })
+        {
+            var page = await browser.OpenAsync(server, size, scheme);
+            if (role is not null) await page.SignInAsDemoAsync(server, role);
+            faults.AddRange(await WalkAsync(page, $"{role ?? "signed out"} {size.Width} {scheme}"));
+            await page.Context.CloseAsync();
+        }
+        Assert.True(faults.Count == 0, string.Join('\n', faults));
+    }
+
+    private static async Task<List<string>> WalkAsync(IPage page, string who)
+    {
+        var faults = new List<string>();
+        var seen = new Dictionary<string, int>();
+        var waiting = new Queue<string>(["/"]);
+        var queued = new HashSet<string> { "/" };
+        while (waiting.TryDequeue(out var path))
+        {
+            var pattern = Pattern(path);
+            seen[pattern] = seen.GetValueOrDefault(pattern) + 1;
+            if (seen[pattern] > MostOfOnePattern) continue;
+
+            var answer = await page.GotoAsync(path);
+            if (answer is null || answer.Status >= 400)
+            {
+                faults.Add($"{who}: {path} answered {answer?.Status}");
+                continue;
+            }
+            if (answer.Headers.TryGetValue("content-type", out var type) && !type.StartsWith("text/html", StringComparison.Ordinal)) continue;
+
+            var wide = await page.EvaluateAsync<int>("document.documentElement.scrollWidth - window.innerWidth");
+            if (wide > 0) faults.Add($"{who}: {path} is {wide} px wider than its window");
+            if (await page.Locator("h1").CountAsync() != 1) faults.Add($"{who}: {path} has not exactly one h1");
+            var axe = await page.RunAxe(Rules);
+            faults.AddRange(axe.Violations.SelectMany(v => v.Nodes.Take(2).Select(n => $"{who}: {path}: {v.Id}: {n.Html[..Math.Min(160, n.Html.Length)]}")));
+
+            foreach (var link in await page.EvaluateAsync<string[]>(
+                "[...document.querySelectorAll('a[href]')].filter(a => !a.hasAttribute('download') && a.origin === location.origin).map(a => a.pathname + a.search)"))
+            {
+                if (!link.Contains("sign-out", StringComparison.Ordinal) && queued.Add(link)) waiting.Enqueue(link);
+            }
+        }
+        return faults;
+    }
+
+    // /cases/214?x=1 and /cases/3 are one pattern, and so are codes with digits in them.
+    private static string Pattern(string path) => string.Join('/', path.Split('?')[0].Split('/')
+        .Select(part => part.Any(char.IsDigit) || part.Length > 30 ? "*" : part));
+}
