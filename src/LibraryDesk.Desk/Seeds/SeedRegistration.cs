@@ -35,6 +35,9 @@ internal static class SeedRegistration
         .AddSingleton<SendSeedOn>()
         .AddSingleton<CorrectEntry>()
         .AddSingleton<MemberLoans>()
-        .AddSingleton<PacketPage>()
-        .AddSingleton<LotList>();
+        .AddSingleton<ShowPacket>()
+        .AddSingleton<ShowLot>()
+        .AddSingleton<FindLots>()
+        .AddSingleton<ReadLabels>()
+        .AddSingleton<RecallList>();
 }

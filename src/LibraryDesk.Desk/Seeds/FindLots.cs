@@ -1,11 +1,12 @@
 using LibraryDesk.Data.Seeds;
 using LibraryDesk.Desk.Seeds.Ledger;
+using LibraryDesk.Lineage.Codes;
 using LibraryDesk.Lineage.Seeds;
 
 namespace LibraryDesk.Desk.Seeds;
 
 /// <summary>One lot of a list.</summary>
-public sealed record LotLine(string Code, GoesBy Name, DateOnly MadeOn, Quantity Stock, int OnShelf, bool IsHeld, string? Place);
+public sealed record LotLine(string Code, GoesBy Name, DateOnly MadeOn, Quantity Stock, long? ThousandSeedMilligrams, int OnShelf, bool IsHeld, string? Place);
 
 /// <summary>A page of lots.</summary>
 /// <param name="Lots">The lots, newest first.</param>
@@ -13,7 +14,7 @@ public sealed record LotLine(string Code, GoesBy Name, DateOnly MadeOn, Quantity
 public sealed record LotLines(IReadOnlyList<LotLine> Lots, int Total);
 
 /// <summary>Finds lots by code, name or species.</summary>
-public sealed class LotList(IDbContextFactory<LibraryDbContext> factory)
+public sealed class FindLots(IDbContextFactory<LibraryDbContext> factory)
 {
     public const int PageSize = 50;
 
@@ -32,15 +33,31 @@ public sealed class LotList(IDbContextFactory<LibraryDbContext> factory)
         var total = await lots.CountAsync(stop);
         var rows = await lots.OrderByDescending(lot => lot.MadeOn).ThenByDescending(lot => lot.Id).Skip((Math.Max(1, page) - 1) * PageSize).Take(PageSize).ToListAsync(stop);
 
+        return new(await LinesAsync(db, actor, rows, stop), total);
+    }
+
+    private static async Task<IReadOnlyList<LotLine>> LinesAsync(LibraryDbContext db, Actor actor, List<LotRow> rows, CancellationToken stop)
+    {
         var ids = rows.Select(lot => lot.Id).ToArray();
         var names = await LineageNames.OfAsync(db, ids, stop);
         var onShelf = await db.Set<PacketRow>().Where(packet => ids.Contains(packet.LotId) && packet.Standing == PacketStanding.OnShelf)
             .GroupBy(packet => packet.LotId).Select(group => new { Lot = group.Key, Count = group.Count() }).ToDictionaryAsync(group => group.Lot, group => group.Count, stop);
         var held = await HeldAsync(db, ids, stop);
-        return new(
-            [.. rows.Select(lot => new LotLine(
-                lot.Code, names[lot.Id], lot.MadeOn, new(lot.Stock, lot.Unit), onShelf.GetValueOrDefault(lot.Id), held.Contains(lot.Id), actor.IsVolunteer ? lot.Place : null))],
-            total);
+        return
+        [
+            .. rows.Select(lot => new LotLine(
+                lot.Code, names[lot.Id], lot.MadeOn, new(lot.Stock, lot.Unit), lot.ThousandSeedMilligrams, onShelf.GetValueOrDefault(lot.Id), held.Contains(lot.Id), actor.IsVolunteer ? lot.Place : null)),
+        ];
+    }
+
+    /// <summary>One lot by its code.</summary>
+    public async Task<Outcome<LotLine>> OneAsync(Actor actor, string? code, CancellationToken stop)
+    {
+        if (!LotCode.TryParse(code, out var read, out var no)) return no;
+        var text = read.ToString();
+        await using var db = await factory.CreateDbContextAsync(stop);
+        var rows = await db.Set<LotRow>().AsNoTracking().Where(lot => lot.Code == text && !lot.IsVoid).ToListAsync(stop);
+        return rows.Count == 0 ? FindingRefusals.NoLot(text) : (await LinesAsync(db, actor, rows, stop))[0];
     }
 
     private static IQueryable<LotRow> Matching(LibraryDbContext db, string asked)

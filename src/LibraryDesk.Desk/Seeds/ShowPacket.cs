@@ -41,7 +41,7 @@ public sealed record PacketView(
 }
 
 /// <summary>Reads the public page of a packet, for whoever scans its code.</summary>
-public sealed class PacketPage(IDbContextFactory<LibraryDbContext> factory)
+public sealed class ShowPacket(IDbContextFactory<LibraryDbContext> factory)
 {
     public async Task<Outcome<PacketView>> ReadAsync(Actor actor, string? code, CancellationToken stop)
     {

@@ -1,0 +1,95 @@
+using LibraryDesk.Data.Seeds;
+using LibraryDesk.Desk.Seeds.Ledger;
+using LibraryDesk.Lineage.Seeds;
+
+namespace LibraryDesk.Desk.Seeds;
+
+/// <summary>A packet on a recall's list.</summary>
+/// <param name="Code">The packet.</param>
+/// <param name="Standing">Where it stands.</param>
+/// <param name="Who">Who has it or had it last; null while it never left.</param>
+/// <param name="ToldAt">When they were told; null while they were not.</param>
+/// <param name="Answer">What they answered; null while they did not.</param>
+public sealed record RecalledPacket(string Code, PacketStanding Standing, string? Who, DateTimeOffset? ToldAt, RecallAnswer? Answer);
+
+/// <summary>One recall.</summary>
+/// <param name="HoldId">Its number; lifting this hold closes it.</param>
+/// <param name="Code">The code of the accession, lot or packet it began at.</param>
+/// <param name="Name">What that goes by.</param>
+/// <param name="RecalledOn">The day.</param>
+/// <param name="Reason">Why.</param>
+/// <param name="ClosedOn">The day it was closed; null while it is open.</param>
+/// <param name="Packets">Its list.</param>
+public sealed record RecallView(long HoldId, string Code, GoesBy Name, DateOnly RecalledOn, string Reason, DateOnly? ClosedOn, IReadOnlyList<RecalledPacket> Packets);
+
+/// <summary>Recalls as read.</summary>
+public sealed record RecallViews(IReadOnlyList<RecallView> Recalls);
+
+/// <summary>Recalls: reads them, notes who was told, and takes holders' answers.</summary>
+public sealed class RecallList(IDbContextFactory<LibraryDbContext> factory, TimeProvider clock)
+{
+    public const string NotOnListCode = "recall.not-on-list";
+
+    /// <summary>Recalls, open ones first, newest first.</summary>
+    public async Task<Outcome<RecallViews>> ReadAsync(Actor actor, CancellationToken stop)
+    {
+        if (!actor.IsLibrarian) return PeopleRefusals.LibrariansOnly;
+        await using var db = await factory.CreateDbContextAsync(stop);
+        var rows = await db.Set<RecallRow>().AsNoTracking()
+            .Join(db.Set<HoldRow>().Where(hold => !hold.IsVoid), recall => recall.HoldId, hold => hold.Id, (recall, hold) => new { Recall = recall, hold.ReleasedOn })
+            .OrderBy(row => row.ReleasedOn != null).ThenByDescending(row => row.Recall.HoldId).Take(100).ToListAsync(stop);
+        var holdIds = rows.Select(row => row.Recall.HoldId).ToArray();
+        var packets = await db.Set<RecallPacketRow>().Where(listed => holdIds.Contains(listed.HoldId))
+            .Join(db.Set<PacketRow>(), listed => listed.PacketId, packet => packet.Id, (listed, packet) => new { listed.HoldId, packet.Id, packet.Code, packet.Standing, packet.HolderId }).ToListAsync(stop);
+        var answers = await db.Set<RecallAnswerRow>().AsNoTracking().Where(answer => holdIds.Contains(answer.HoldId)).ToDictionaryAsync(answer => (answer.HoldId, answer.PacketId), stop);
+        var people = await PersonNames.OfAsync(db, packets.Select(packet => packet.HolderId), stop);
+        var nodes = rows.Select(row => row.Recall.NodeId).Distinct().ToArray();
+        var names = await LineageNames.OfAsync(db, nodes, stop);
+        var codes = await CodesAsync(db, nodes, stop);
+        return new RecallViews([.. rows.Select(row => new RecallView(
+            row.Recall.HoldId, codes.GetValueOrDefault(row.Recall.NodeId, ""), names[row.Recall.NodeId], row.Recall.RecalledOn, row.Recall.Reason, row.ReleasedOn,
+            [.. packets.Where(packet => packet.HoldId == row.Recall.HoldId).OrderByDescending(packet => packet.Standing == PacketStanding.Lent).ThenBy(packet => packet.Code, StringComparer.Ordinal).Select(packet =>
+            {
+                var answer = answers.GetValueOrDefault((packet.HoldId, packet.Id));
+                return new RecalledPacket(packet.Code, packet.Standing, packet.HolderId is { } holder ? people.GetValueOrDefault(holder) : null, answer?.ToldAt, answer?.Answer);
+            })]))]);
+    }
+
+    /// <summary>Takes the answer of somebody who has a recalled packet.</summary>
+    public async Task<Outcome<RecallAnswerRow>> AnswerAsync(Actor actor, long holdId, string? packetCode, RecallAnswer answer, CancellationToken stop)
+    {
+        if (!actor.IsSignedIn) return PeopleRefusals.SignInFirst;
+        await using var db = await factory.CreateDbContextAsync(stop);
+        var packetId = await db.Set<PacketRow>().Where(packet => packet.Code == packetCode).Select(packet => packet.Id).SingleOrDefaultAsync(stop);
+        var row = await db.Set<RecallAnswerRow>().SingleOrDefaultAsync(known => known.HoldId == holdId && known.PacketId == packetId, stop);
+        if (row is null) return new Refusal(NotOnListCode, "This packet is not on the list of that recall. Scan its code again.");
+        if (row.PersonId != actor.UserId && !actor.IsLibrarian) return PeopleRefusals.NotYours;
+        row.Answer = answer;
+        row.AnsweredAt = clock.GetUtcNow();
+        row.ToldAt ??= row.AnsweredAt;
+        await db.SaveChangesAsync(stop);
+        return row;
+    }
+
+    /// <summary>Notes that the holder of a packet was told.</summary>
+    public async Task<Outcome<RecallAnswerRow>> ToldAsync(Actor actor, long holdId, string? packetCode, CancellationToken stop)
+    {
+        if (!actor.IsLibrarian) return PeopleRefusals.LibrariansOnly;
+        await using var db = await factory.CreateDbContextAsync(stop);
+        var packetId = await db.Set<PacketRow>().Where(packet => packet.Code == packetCode).Select(packet => packet.Id).SingleOrDefaultAsync(stop);
+        var row = await db.Set<RecallAnswerRow>().SingleOrDefaultAsync(known => known.HoldId == holdId && known.PacketId == packetId, stop);
+        if (row is null) return new Refusal(NotOnListCode, "Nobody has this packet, or it is not on the list of that recall.");
+        row.ToldAt ??= clock.GetUtcNow();
+        await db.SaveChangesAsync(stop);
+        return row;
+    }
+
+    private static async Task<Dictionary<long, string>> CodesAsync(LibraryDbContext db, long[] nodes, CancellationToken stop)
+    {
+        var codes = new Dictionary<long, string>();
+        foreach (var lot in await db.Set<LotRow>().Where(row => nodes.Contains(row.Id)).Select(row => new { row.Id, row.Code }).ToListAsync(stop)) codes[lot.Id] = lot.Code;
+        foreach (var packet in await db.Set<PacketRow>().Where(row => nodes.Contains(row.Id)).Select(row => new { row.Id, row.Code }).ToListAsync(stop)) codes[packet.Id] = packet.Code;
+        foreach (var accession in await db.Set<AccessionRow>().Where(row => nodes.Contains(row.Id)).Select(row => new { row.Id, row.Code }).ToListAsync(stop)) codes[accession.Id] = accession.Code;
+        return codes;
+    }
+}

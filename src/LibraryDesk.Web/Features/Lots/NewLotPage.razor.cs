@@ -1,0 +1,73 @@
+using LibraryDesk.Desk.Seeds;
+using LibraryDesk.Lineage;
+using LibraryDesk.Lineage.Acts;
+using LibraryDesk.Lineage.Rules;
+using LibraryDesk.Web.Features.SeedLineage;
+using LibraryDesk.Web.Shared.Forms;
+using Microsoft.AspNetCore.Components;
+
+namespace LibraryDesk.Web.Features.Lots;
+
+/// <summary>Takes seed in from a donor.</summary>
+public sealed partial class NewLotPage
+{
+    private static readonly (SeedSource Source, string Words)[] Sources =
+    [
+        (SeedSource.Donor, "Handed over by somebody who grew it or knows where it came from"),
+        (SeedSource.SwapTable, "From a swap table: a label, and nobody to ask"),
+        (SeedSource.Trade, "Bought"),
+        (SeedSource.Library, "From another library"),
+        (SeedSource.Unknown, "Found, or nobody knows"),
+    ];
+
+    private IReadOnlyList<FormFault> _faults = [];
+
+    [SupplyParameterFromForm(FormName = "receive")] private ReceiveForm? Form { get; set; }
+
+    protected override void OnInitialized() =>
+        Form ??= new ReceiveForm { On = SeedWords.DayValue(DateOnly.FromDateTime(Clock.GetUtcNow().UtcDateTime)) };
+
+    private async Task ReceiveAsync()
+    {
+        var form = Form!;
+        if (!AmountEntry.Read(form.Amount, form.AmountUnit).TryGet(out var amount, out var noAmount)) { Refuse("amount", noAmount); return; }
+        if (!AmountEntry.ReadThousand(form.Thousand).TryGet(out var thousand, out var noThousand)) { Refuse("thousand", noThousand); return; }
+        var donor = string.IsNullOrWhiteSpace(form.Donor) ? null : new DonorEntry(null, form.Donor, form.Contact);
+        var offer = new SeedOffer(
+            donor, form.Source, form.Species, form.Name, amount, thousand.Milligrams, AmountEntry.ReadCount(form.HarvestYear), AmountEntry.ReadDay(form.On), form.Place);
+
+        var outcome = await Receive.RunAsync(await Current.GetAsync(), offer, default);
+        if (outcome.TryGet(out var received, out var no)) Navigation.NavigateTo($"/lots/{received.Lot}?done=received");
+        else Refuse(FieldOf(no.Code), no);
+    }
+
+    private void Refuse(string? field, Refusal refusal) => _faults = [new(field, refusal.Message)];
+
+    private string? Fault(string field) => _faults.FirstOrDefault(fault => fault.FieldId == field)?.Message;
+
+    private static string? FieldOf(string code) => code switch
+    {
+        ReceiveAccession.DonorNameCode => "donor",
+        ReceivingRules.HarvestYearCode => "harvest",
+        SeedRefusals.FutureCode => "on",
+        SeedRefusals.NothingCode => "amount",
+        SeedRefusals.TextLongCode or SeedRefusals.TextPersonalCode => "name",
+        "seed.weight-wrong" => "thousand",
+        _ => null,
+    };
+
+    internal sealed class ReceiveForm
+    {
+        public SeedSource Source { get; set; }
+        public string? Donor { get; set; }
+        public string? Contact { get; set; }
+        public string? Name { get; set; }
+        public string? Species { get; set; }
+        public string? Amount { get; set; }
+        public string? AmountUnit { get; set; }
+        public string? Thousand { get; set; }
+        public string? HarvestYear { get; set; }
+        public string? On { get; set; }
+        public string? Place { get; set; }
+    }
+}

@@ -1,0 +1,140 @@
+using System.Globalization;
+using LibraryDesk.Desk.Seeds.Ledger;
+using LibraryDesk.Lineage.Acts;
+using LibraryDesk.Lineage.Graph;
+using LibraryDesk.Lineage.Picture;
+using LibraryDesk.Lineage.Seeds;
+
+namespace LibraryDesk.Web.Features.SeedLineage;
+
+/// <summary>A lineage as pages tell it: the graph, what is in doubt, what plants showed, and words and links for each node.</summary>
+public sealed class LineageStory
+{
+    private readonly SeedState _state;
+    private readonly IReadOnlyDictionary<long, GoesBy> _names;
+
+    /// <param name="state">Everything up and down from <paramref name="here"/>.</param>
+    /// <param name="names">What the nodes go by.</param>
+    /// <param name="here">The node the page is about.</param>
+    /// <param name="opened">Lots whose packets the reader unfolded.</param>
+    public LineageStory(SeedState state, IReadOnlyDictionary<long, GoesBy> names, NodeId here, IReadOnlySet<NodeId> opened)
+    {
+        _state = state;
+        _names = names;
+        Here = here;
+        Opened = opened;
+        Graph = LineageGraph.Of(state);
+        InDoubt = Doubts();
+        Marks = PlantsShowed();
+    }
+
+    public LineageGraph Graph { get; }
+
+    public NodeId Here { get; }
+
+    public IReadOnlySet<NodeId> Opened { get; }
+
+    public IReadOnlySet<NodeId> InDoubt { get; }
+
+    public IReadOnlyDictionary<NodeId, NodeMark> Marks { get; }
+
+    public LineagePicture Draw(PictureDirection direction, double width) =>
+        LineageLayout.Lay(Graph, new PictureWish(Here, Marks, InDoubt, direction, width, Opened: Opened));
+
+    /// <summary>The page of a node; null where it has none.</summary>
+    public string? HrefOf(NodeId node) => Graph[node].Kind switch
+    {
+        NodeKind.Lot => $"/lots/{Graph[node].Label}",
+        NodeKind.Packet => $"/p/{Graph[node].Label}",
+        _ => null,
+    };
+
+    /// <summary>What the node is, for the list and for screen readers.</summary>
+    public static string WordOf(NodeKind kind) => kind switch
+    {
+        NodeKind.Accession => "Accession",
+        NodeKind.Lot => "Lot",
+        NodeKind.Packet => "Packet",
+        _ => "Grow-out",
+    };
+
+    /// <summary>The name a node goes by, in quotes; empty without one.</summary>
+    public string NameOf(NodeId node) => _names.GetValueOrDefault(node.Value) is { Variety: { } variety } ? $"‘{variety}’" : "";
+
+    /// <summary>A few words on a node: how it came, how it was made, how it was grown.</summary>
+    public string NoteOf(NodeId node)
+    {
+        if (_state.Find(new AccessionId(node.Value)) is { } accession) return SeedSourceWord(accession);
+        if (_state.Find(new LotId(node.Value)) is { } lot) return LotWord(lot);
+        if (_state.Find(new GrowOutId(node.Value)) is { } growOut) return GrowOutWord(growOut);
+        return _state.Find(new PacketId(node.Value)) is { } packet ? SeedWords.Standing(packet.Standing) : "";
+    }
+
+    /// <summary>The nodes a node came from, with their shares where there are several.</summary>
+    public string FromOf(NodeId node)
+    {
+        var above = Graph.Above(node);
+        return string.Join(", ", above.Select(edge => above.Count == 1 ? Graph[edge.Parent].Label : $"{Graph[edge.Parent].Label} ({SeedWords.Percent(edge.Share)})"));
+    }
+
+    public NodeMark MarkOf(NodeId node) => Marks.GetValueOrDefault(node);
+
+    private static string SeedSourceWord(Accession accession) => accession.Library ?? accession.Source switch
+    {
+        SeedSource.Donor => "given by a donor",
+        SeedSource.SwapTable => "swap table, label only",
+        SeedSource.Trade => "bought",
+        SeedSource.Library => "from another library",
+        _ => "nobody knows from where",
+    };
+
+    private string LotWord(Lot lot)
+    {
+        var above = Graph.Above(lot.Id.Node);
+        return lot.Origin switch
+        {
+            LotOrigin.Blend => "blend, " + string.Join(" + ", above.Select(edge => SeedWords.Percent(edge.Share))),
+            LotOrigin.Split => "part of another lot",
+            LotOrigin.Harvest => "harvest",
+            _ => "as it came in",
+        };
+    }
+
+    private static string GrowOutWord(GrowOut growOut) => growOut.Facts switch
+    {
+        { OffTypesRemoved: > 0 and var removed } => string.Create(CultureInfo.InvariantCulture, $"{removed} {(removed == 1 ? "off-type" : "off-types")} pulled"),
+        { OffTypesSeen: > 0 and var seen } => string.Create(CultureInfo.InvariantCulture, $"{seen} {(seen == 1 ? "off-type" : "off-types")} seen"),
+        { OffTypesSeen: 0 } => "no off-types",
+        _ => "grown for seed",
+    };
+
+    // In doubt: what came without anybody's word, what is held for its name or recalled, and everything made of the latter.
+    private HashSet<NodeId> Doubts()
+    {
+        var doubtful = _state.Accessions.Where(accession => accession.Source is SeedSource.SwapTable or SeedSource.Unknown).Select(accession => accession.Id.Node).ToHashSet();
+        foreach (var hold in _state.Holds.Where(hold => hold.Stands && hold.Reason is HoldReason.NameInDoubt or HoldReason.Recall && Graph.Has(hold.Node)))
+        {
+            doubtful.Add(hold.Node);
+            doubtful.UnionWith(Graph.Descendants(hold.Node).Select(node => node.Id));
+        }
+        return doubtful;
+    }
+
+    // A determination names the packet its plant came from; it fits where it says the name that the packet's lot went by without it.
+    private Dictionary<NodeId, NodeMark> PlantsShowed()
+    {
+        var marks = new Dictionary<NodeId, NodeMark>();
+        foreach (var claim in _state.Claims.Where(claim => !claim.IsWithdrawn && claim.Evidence?.Origin is { } origin && Graph.Has(origin)))
+        {
+            var others = _state.Claims.Where(other => !other.IsWithdrawn && other.Grounds != ClaimGrounds.DeskDetermination && IsAtOrAbove(other.Node, claim.Node)).ToArray();
+            var otherSpecies = others.Any(other => other.Species is { } species && claim.Species is { } found && species != found);
+            var otherVariety = claim.Variety is { } variety && others.Any(other => other.Variety is { } named && !string.Equals(named, variety, StringComparison.OrdinalIgnoreCase));
+            var mark = otherSpecies || otherVariety || !claim.Evidence!.Fits ? NodeMark.Off : NodeMark.Fits;
+            var at = claim.Evidence!.Origin!.Value;
+            marks[at] = mark > marks.GetValueOrDefault(at) ? mark : marks.GetValueOrDefault(at);
+        }
+        return marks;
+    }
+
+    private bool IsAtOrAbove(NodeId node, NodeId of) => Graph.Has(node) && Graph.Has(of) && (node == of || Graph.IsAncestor(node, of));
+}

@@ -1,0 +1,34 @@
+using LibraryDesk.Identification.Guides;
+using LibraryDesk.Web.Shared.Forms;
+
+namespace LibraryDesk.Web.Features.SeedLineage;
+
+/// <summary>Names of the species that the crop guides know, for lists to choose from and for showing.</summary>
+public static class SpeciesNames
+{
+    private static readonly Lazy<Dictionary<string, string>> _known = new(Read);
+
+    /// <summary>Species to choose from, "not known" first.</summary>
+    public static IReadOnlyList<Choice> Choices => [new("", "Not known"), .. _known.Value.OrderBy(species => species.Value, StringComparer.Ordinal).Select(species => new Choice(species.Key, species.Value))];
+
+    /// <summary>The scientific name of an id; an id no guide knows is written out as a name.</summary>
+    public static string Of(string id)
+    {
+        if (_known.Value.TryGetValue(id, out var name)) return name;
+        var words = id.Replace('-', ' ');
+        return words.Length == 0 ? "" : char.ToUpperInvariant(words[0]) + words[1..];
+    }
+
+    private static Dictionary<string, string> Read()
+    {
+        var names = new Dictionary<string, string>();
+        foreach (var guide in BuiltInGuides.Ids.Select(BuiltInGuides.Open).Select(reading => reading?.Guide))
+        {
+            foreach (var candidate in guide?.Candidates ?? [])
+            {
+                if (candidate.Kind == CandidateKind.Species) names[candidate.Id] = candidate.Name;
+            }
+        }
+        return names;
+    }
+}
