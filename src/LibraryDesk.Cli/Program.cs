@@ -1,11 +1,14 @@
 using System.CommandLine;
 using LibraryDesk.Cli;
+using LibraryDesk.Cli.Guides;
 using LibraryDesk.Cli.Identify;
 using LibraryDesk.Cli.Verbs;
 
 var desk = new RootCommand("The identification desk of a seed library, from the command line.")
 {
     IdentifyVerb.Create(),
+    GuideVerb.Create(),
+    EvaluateVerb.Create(),
     VerifyVerb.Create(),
     CheckpointVerb.Create(),
     RebuildVerb.Create(),

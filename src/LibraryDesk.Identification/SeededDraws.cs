@@ -1,4 +1,4 @@
-namespace LibraryDesk.Identification.Reasons;
+namespace LibraryDesk.Identification;
 
 /// <summary>Uniform draws that are the same on every machine: SplitMix64 (Steele, Lea and Flood 2014).</summary>
 internal struct SeededDraws(ulong seed)
