@@ -2,17 +2,20 @@ using LibraryDesk.Desk;
 using LibraryDesk.Web;
 using LibraryDesk.Web.Start;
 
-var builder = WebApplication.CreateBuilder(args);
+var builder = WebApplication.CreateBuilder(DemoStart.WithoutSwitch(args));
+DemoStart.Prepare(builder, args);
 builder.AddLibraryDesk();
 
 var app = builder.Build();
 await LibraryStart.PrepareAsync(app.Services, app.Lifetime.ApplicationStopping);
+if (!await DemoStart.LoadAsync(app)) return 1;
 app.UseLibraryDesk();
 app.MapStaticAssets();
 app.MapLibraryEndpoints();
 app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
 await FirstRun.TellAsync(app);
 await app.RunAsync();
+return 0;
 
 /// <summary>Reached by the tests that start the whole server.</summary>
 public partial class Program;

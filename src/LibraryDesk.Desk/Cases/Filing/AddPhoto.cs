@@ -7,7 +7,8 @@ namespace LibraryDesk.Desk.Cases.Filing;
 /// <summary>What is said of a photo when it is sent.</summary>
 /// <param name="Part">Part id it shows, or "whole"; empty when not said.</param>
 /// <param name="Caption">What it shows, for people who cannot see it; null when not said.</param>
-public sealed record SentPhoto(string Part, string? Caption);
+/// <param name="IsDrawing">True for the demo's drawn stand-ins; no form sets it.</param>
+public sealed record SentPhoto(string Part, string? Caption, bool IsDrawing = false);
 
 /// <summary>Cleans a photo, stores its bytes, and only then writes the row: a photo on record is a photo kept.</summary>
 public sealed class AddPhoto(
@@ -68,6 +69,7 @@ public sealed class AddPhoto(
             Height = large.Height,
             Bytes = photo.Renditions.Sum(r => (long)r.Jpeg.Length),
             Caption = string.IsNullOrWhiteSpace(sent.Caption) ? null : sent.Caption.Trim(),
+            IsDrawing = sent.IsDrawing,
             ById = actor.UserId,
             At = clock.GetUtcNow(),
         };

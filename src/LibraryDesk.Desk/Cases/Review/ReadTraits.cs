@@ -14,7 +14,14 @@ public sealed class ReadTraits(RankCase rank)
     internal async Task<TraitsRead> SayAsync(CaseInHand hand, CancellationToken stop)
     {
         var read = await rank.ReadAsync(hand.Db, hand.Case, stop);
-        return new TraitsRead(Say(read), OddsThen.Of(read.Ranking).ToJson(), []);
+        return new TraitsRead(Say(read), OddsThen.Of(read.Ranking).ToJson(), Origins(read));
+    }
+
+    private static IReadOnlyList<OriginOfCase> Origins(CaseRanking read)
+    {
+        var fits = read.Ranking.Packets.ToDictionary(packet => packet.Id, packet => packet.Fit);
+        return [.. read.Packets.Where(packet => fits.ContainsKey(packet.Code))
+            .Select(packet => new OriginOfCase(packet.Code, packet.Species, packet.Variety is { } name ? [name] : [], fits[packet.Code]))];
     }
 
     /// <summary>A trait decides against a candidate when it weighs 20 decibans or more for the leader and against it.</summary>
