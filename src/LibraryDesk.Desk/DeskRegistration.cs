@@ -1,6 +1,7 @@
 using LibraryDesk.Desk.Cases;
 using LibraryDesk.Desk.Cases.Review;
 using LibraryDesk.Desk.Mail;
+using LibraryDesk.Desk.Record;
 using LibraryDesk.Desk.Seeds;
 using LibraryDesk.Desk.Settings;
 using Microsoft.Extensions.DependencyInjection.Extensions;
@@ -16,6 +17,7 @@ public static class DeskRegistration
         services.TryAddSingleton(TimeProvider.System);
         services.AddSingleton<LibrarySettings>();
         services.AddSingleton<SendDueMail>();
+        services.AddSingleton<ReadRecord>();
         services.AddPeople();
         services.AddSeeds();
         services.AddCases();
