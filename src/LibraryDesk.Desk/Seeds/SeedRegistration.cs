@@ -39,5 +39,6 @@ internal static class SeedRegistration
         .AddSingleton<ShowLot>()
         .AddSingleton<FindLots>()
         .AddSingleton<ReadLabels>()
-        .AddSingleton<RecallList>();
+        .AddSingleton<RecallList>()
+        .AddSingleton<WaitingRequests>();
 }

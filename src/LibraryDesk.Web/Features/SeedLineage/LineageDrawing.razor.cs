@@ -18,6 +18,9 @@ public sealed partial class LineageDrawing
     /// <summary>The page's address without a query, to which "n more" adds what to unfold.</summary>
     [Parameter, EditorRequired] public required string Here { get; set; }
 
+    /// <summary>True to draw it top to bottom at every width.</summary>
+    [Parameter] public bool NarrowOnly { get; set; }
+
     private RenderFragment Svg(LineagePicture picture) => builder =>
     {
         builder.OpenElement(0, "svg");

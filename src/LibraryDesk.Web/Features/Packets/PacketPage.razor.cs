@@ -1,0 +1,73 @@
+using System.Globalization;
+using LibraryDesk.Data.Seeds;
+using LibraryDesk.Desk.People;
+using LibraryDesk.Desk.Seeds;
+using LibraryDesk.Lineage;
+using LibraryDesk.Lineage.Seeds;
+using LibraryDesk.Web.Features.SeedLineage;
+using LibraryDesk.Web.Shared.Forms;
+using LibraryDesk.Web.Shared.Odds;
+using Microsoft.AspNetCore.Components;
+
+namespace LibraryDesk.Web.Features.Packets;
+
+/// <summary>What a scan opens: the packet's name, how sure it is, where it comes from, how to grow it for seed. No people.</summary>
+public sealed partial class PacketPage
+{
+    private Actor _actor = Actor.Visitor;
+    private PacketView? _view;
+    private LineageStory? _story;
+    private Loan? _mine;
+    private Refusal? _no;
+    private IReadOnlyList<FormFault> _faults = [];
+
+    /// <summary>The packet's code.</summary>
+    [Parameter, EditorRequired] public required string Code { get; set; }
+
+    [SupplyParameterFromQuery(Name = "view")] private string? View { get; set; }
+
+    [CascadingParameter] private HttpContext? Http { get; set; }
+
+    private IReadOnlyList<Fact> Facts
+    {
+        get
+        {
+            var facts = new List<Fact>
+            {
+                new("This packet", SeedWords.Amount(_view!.Packet.Held, _view.Lot.ThousandSeedMilligrams)),
+                new("Put up", SeedWords.Day(_view.Packet.PackedOn)),
+            };
+            var tests = _view.Lineage.Tests.Where(test => test.Lot == _view.Lot.Id && !test.IsVoid).OrderBy(test => test.ReadOn).ToArray();
+            facts.Add(new("Germination", tests.Length == 0
+                ? "Not tested"
+                : string.Create(CultureInfo.InvariantCulture, $"{tests[^1].Germinated} of {tests[^1].Sown}, {tests[^1].ReadOn:MMMM yyyy}")));
+            return facts;
+        }
+    }
+
+    protected override async Task OnParametersSetAsync()
+    {
+        _actor = await Current.GetAsync();
+        if (!(await Show.ReadAsync(_actor, Code, default)).TryGet(out _view, out _no))
+        {
+            if (Http is { Response.HasStarted: false }) Http.Response.StatusCode = StatusCodes.Status404NotFound;
+            return;
+        }
+        _mine = _view.MyLoan;
+        _story = new LineageStory(_view.Lineage, _view.Names, _view.Packet.Id.Node, new HashSet<NodeId>());
+    }
+
+    private async Task BorrowAsync()
+    {
+        var outcome = await Lend.RunAsync(_actor, new Handover(_view!.Packet.Code.ToString()), default);
+        if (outcome.TryGet(out _, out var no)) Navigation.NavigateTo($"/p/{_view.Packet.Code}");
+        else _faults = [new(null, no.Message)];
+    }
+
+    private async Task AnswerAsync(RecallAnswer answer)
+    {
+        var outcome = await Recalls.AnswerAsync(_actor, _view!.Recall!.HoldId, _view.Packet.Code.ToString(), answer, default);
+        if (outcome.TryGet(out _, out var no)) Navigation.NavigateTo($"/p/{_view.Packet.Code}");
+        else _faults = [new(null, no.Message)];
+    }
+}

@@ -1,0 +1,45 @@
+// Reads QR codes with the camera where the browser can. Nothing leaves the device but the code that was read.
+const stops = new WeakMap();
+
+const show = () => {
+  for (const box of document.querySelectorAll("[data-scanner]")) box.hidden = !("BarcodeDetector" in window && navigator.mediaDevices);
+};
+
+const start = async box => {
+  const video = box.querySelector("video");
+  const word = box.querySelector("[data-scan-word]");
+  let stream;
+  try {
+    stream = await navigator.mediaDevices.getUserMedia({ video: { facingMode: "environment" } });
+  } catch {
+    word.textContent = "The camera did not open. Type the code instead.";
+    return;
+  }
+  video.srcObject = stream;
+  video.hidden = false;
+  await video.play();
+  word.textContent = "Hold the code in view.";
+  const detector = new BarcodeDetector({ formats: ["qr_code"] });
+  const stop = () => {
+    stream.getTracks().forEach(track => track.stop());
+    stops.delete(box);
+  };
+  stops.set(box, stop);
+  const look = async () => {
+    if (!box.isConnected || !stops.has(box)) return stop();
+    const [found] = await detector.detect(video).catch(() => []);
+    if (!found) return requestAnimationFrame(look);
+    stop();
+    word.textContent = "Read. Opening the page.";
+    location.href = "/scan?code=" + encodeURIComponent(found.rawValue);
+  };
+  look();
+};
+
+document.addEventListener("click", event => {
+  const button = event.target.closest?.("[data-scan-start]");
+  if (button) start(button.closest("[data-scanner]"));
+});
+
+show();
+globalThis.Blazor?.addEventListener?.("enhancedload", show);
