@@ -1,4 +1,5 @@
 using LibraryDesk.Web.Features.Account;
+using LibraryDesk.Web.Features.Queue;
 using LibraryDesk.Web.Shared.Layout;
 
 namespace LibraryDesk.Web.Start;
@@ -39,6 +40,7 @@ internal static class Pipeline
         app.MapGet("/health/live", static () => Results.Text("ok"));
         app.MapViewMode();
         app.MapAccount();
+        app.MapQueue();
         app.MapOpenApi();
     }
 }

@@ -22,7 +22,11 @@ public sealed record ReviewView(
     OpinionSeen? Mine,
     int Opinions,
     OpenedReview? Open,
-    DeterminationRow? Determination);
+    DeterminationRow? Determination)
+{
+    /// <summary>True while opinions are taken.</summary>
+    public bool IsOpen => State is CaseState.Open or CaseState.WaitingForLook;
+}
 
 /// <summary>What the own seal opened.</summary>
 /// <param name="Others">Other volunteers' opinions; null until a second opinion is sealed.</param>

@@ -1,0 +1,74 @@
+using System.Globalization;
+using LibraryDesk.Data.Cases;
+using LibraryDesk.Desk.Cases.Review;
+using LibraryDesk.Identification.Guides;
+
+namespace LibraryDesk.Web.Features.Queue;
+
+/// <summary>The review desk's words for what it shows.</summary>
+internal static class QueueWords
+{
+    public static string Days(int days) => days switch
+    {
+        0 => "filed today",
+        1 => "waiting 1 day",
+        _ => string.Create(CultureInfo.InvariantCulture, $"waiting {days} days"),
+    };
+
+    public static string Count(int count, string one, string many) =>
+        string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? one : many)}");
+
+    public static string Date(DateTimeOffset at) => at.ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
+
+    public static string Date(DateOnly date) => date.ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
+
+    /// <summary>Why the reader is asked; nothing in it comes from the odds or from what anybody said.</summary>
+    public static string Why(QueueLine line) => line.Mine switch
+    {
+        MyPart.InReview => "Finish your review",
+        MyPart.Finished => "Your opinion is in",
+        _ => line.OpinionWanted == 0 ? "Being reviewed by others" : ReviewWords.Opinion(line.OpinionWanted),
+    };
+
+    /// <summary>A second line on what there is to go by.</summary>
+    public static string? More(QueueLine line) =>
+        line.LooksAsked > 0 ? $"{Count(line.LooksAsked, "look", "looks")} asked of the member"
+        : line.IsSeasonClosing ? "The season closes: flowers and leaves go soon"
+        : line.Photos == 0 ? "No photos, answers only"
+        : line.Parts is ["leaves"] ? "Leaves only so far"
+        : null;
+
+    /// <summary>An answer in the guide's words: "yellow-green or green, fairly clear".</summary>
+    public static string Answer(Trait trait, AnswerRow row)
+    {
+        var said = row.Kind switch
+        {
+            AnswerKind.NotSure => "not sure",
+            AnswerKind.CantSeeYet => "can’t see it yet",
+            AnswerKind.Measure => Measure(trait, row),
+            _ => string.Join(" or ", row.States.Split('|').Select(id => trait.FindState(id)?.Name ?? id)),
+        };
+        return row.Kind is AnswerKind.States or AnswerKind.Measure && row.Sureness != "sure" ? $"{said}, {Sureness(row.Sureness)}" : said;
+    }
+
+    public static string Sureness(string sureness) => sureness switch
+    {
+        "fairly" => "fairly clear",
+        "faint" => "faint",
+        _ => "quite clear",
+    };
+
+    public static string By(Scorer scorer) => scorer switch
+    {
+        Scorer.Me => "I",
+        Scorer.AnotherVolunteer => "Another volunteer",
+        _ => "The member",
+    };
+
+    private static string Measure(Trait trait, AnswerRow row)
+    {
+        var low = row.Low?.ToString("0.##", CultureInfo.InvariantCulture);
+        var high = row.High?.ToString("0.##", CultureInfo.InvariantCulture);
+        return low == high ? $"{low} {trait.Unit}" : $"{low} to {high} {trait.Unit}";
+    }
+}
