@@ -8,8 +8,8 @@ public static class LineageLayout
 {
     private const double Margin = 64;
     private const double LabelRoom = 96;
-    private const double LaneHeight = 54;
-    private const double LeastGap = 62;
+    private const double LaneHeight = 66;
+    private const double LeastGap = 84;
     private const double AxisHeight = 44;
     private const double RowHeight = 56;
     private const double YearColumn = 56;

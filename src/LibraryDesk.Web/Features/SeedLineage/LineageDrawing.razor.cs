@@ -136,15 +136,16 @@ public sealed partial class LineageDrawing
             Words(builder, "label", x, second.Length > 0 ? node.Y - 3 : node.Y + 5, "start", first);
             if (second.Length > 0) Words(builder, "under", x, node.Y + 14, "start", Short(second, 19));
         }
-        else if (node.Kind == NodeKind.Packet)
+        else if (node.Kind == NodeKind.Packet && node.Keys.Child is null)
         {
             Words(builder, "label", node.X + 18, node.Y + 5, "start", first);
         }
         else
         {
-            var above = node.Kind == NodeKind.GrowOut;
-            Words(builder, "label", node.X, above ? node.Y - 19 : node.Y + 30, "middle", first);
-            if (!above && (node.Kind == NodeKind.Accession || node.IsHere)) Words(builder, "under", node.X, node.Y + 47, "middle", Short(second, 24));
+            // What stands in the middle of a line is named above or below it, in turns, so that neighbours do not meet.
+            var above = node.Kind is NodeKind.GrowOut or NodeKind.Packet;
+            Words(builder, "label", node.X, above ? node.Y - 19 : node.Y + 29, "middle", first);
+            if (node.Kind == NodeKind.Accession) Words(builder, "under", node.X, node.Y + 45, "middle", Short(second, 24));
         }
         builder.CloseRegion();
     }
