@@ -5,7 +5,7 @@ using LibraryDesk.Lineage.Seeds;
 namespace LibraryDesk.Web.Features.Lots;
 
 /// <summary>An amount of seed as typed: a number and its unit.</summary>
-internal static class AmountEntry
+public static class AmountEntry
 {
     public const string Code = "amount.shape";
 
@@ -48,4 +48,4 @@ internal static class AmountEntry
 }
 
 /// <summary>A seed weight that may be unknown.</summary>
-internal sealed record ThousandSeed(long? Milligrams);
+public sealed record ThousandSeed(long? Milligrams);
