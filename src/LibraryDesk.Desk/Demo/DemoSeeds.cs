@@ -41,6 +41,9 @@ internal sealed class DemoSeeds(IServiceProvider acts, DemoCast cast)
             "move" => MoveAsync(step, by, stop),
             "transfer-out" => TransferOutAsync(step, by, stop),
             "discard" => DiscardAsync(step, by, stop),
+            "variety" => VarietyAsync(step, by, stop),
+            "told" => ToldAsync(step, by, stop),
+            "answer-recall" => AnswerRecallAsync(step, by, stop),
             _ => throw step.Wrong("this act is not known"),
         };
     }
@@ -171,8 +174,29 @@ internal sealed class DemoSeeds(IServiceProvider acts, DemoCast cast)
         return hold?.Id ?? throw step.Wrong("no hold stands on it");
     }
 
-    private async Task RecallAsync(DemoStep step, Actor by, CancellationToken stop) =>
-        step.Must(await Act<RecallSeed>().RunAsync(by, CodeOf(step, "of"), step.Text("reason"), stop));
+    private async Task RecallAsync(DemoStep step, Actor by, CancellationToken stop)
+    {
+        var recall = step.Must(await Act<RecallSeed>().RunAsync(by, CodeOf(step, "of"), step.Text("reason"), stop));
+        _numbers["recall " + step.Text("of")] = recall.Hold.Value;
+    }
+
+    private async Task ToldAsync(DemoStep step, Actor by, CancellationToken stop)
+    {
+        var recall = NumberOf(step, "recall " + step.Text("recall"));
+        foreach (var packet in step.Each("packets")) step.Must(await Act<RecallList>().ToldAsync(by, recall, Code(step, packet.GetString()!), stop));
+    }
+
+    private async Task AnswerRecallAsync(DemoStep step, Actor by, CancellationToken stop) =>
+        step.Must(await Act<RecallList>().AnswerAsync(
+            by, NumberOf(step, "recall " + step.Text("recall")), CodeOf(step, "packet"), step.Word<RecallAnswer>("answer"), stop));
+
+    private async Task VarietyAsync(DemoStep step, Actor by, CancellationToken stop)
+    {
+        var traits = step.Fields.GetProperty("traits").EnumerateObject()
+            .SelectMany(trait => trait.Value.EnumerateArray().Select(state => (trait.Name, state.GetString()!)));
+        step.Must(await Act<DescribeVariety>().RunAsync(by, new VarietyDescription(
+            step.Text("name"), step.Text("species"), step.Word<BreedingStatus>("breeding"), [], step.Text("story"), [.. traits], step.TextOrNull("source")), null, stop));
+    }
 
     private async Task CountAsync(DemoStep step, Actor by, CancellationToken stop) =>
         step.Must(await Act<CountStock>().RunAsync(by, CodeOf(step, "of"), Seeds(step), null, step.Text("reason"), stop));

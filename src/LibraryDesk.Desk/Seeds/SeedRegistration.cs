@@ -11,6 +11,7 @@ internal static class SeedRegistration
         .AddSingleton<VerifyLedger>()
         .AddSingleton<RebuildState>()
         .AddSingleton<LedgerCheckpoint>()
+        .AddSingleton<DescribeVariety>()
         .AddSingleton<ReceiveAccession>()
         .AddSingleton<ReceiveTransfer>()
         .AddSingleton<MakeLot>()

@@ -42,13 +42,13 @@ public sealed record CaseOrigin(Prior Prior, IReadOnlyList<CluePacket> Packets)
         var varieties = names.Values.Where(n => n.Variety is not null).Select(n => n.Variety!.Trim().ToUpperInvariant()).Distinct().ToArray();
         var traits = await db.Set<VarietyRow>()
             .Where(v => varieties.Contains(v.NormalizedName))
-            .Select(v => new { v.NormalizedName, v.Traits })
-            .ToDictionaryAsync(v => v.NormalizedName, v => v.Traits, stop);
+            .Select(v => new { v.Species, v.NormalizedName, v.Traits })
+            .ToDictionaryAsync(v => (v.Species, v.NormalizedName), v => v.Traits, stop);
 
         return Of(guide, standing, [.. packets.OrderBy(p => Array.IndexOf(codes, p.Code)).Select(p =>
         {
             var name = names.GetValueOrDefault(p.LotId, GoesBy.NotKnown);
-            var known = name.Variety is { } variety ? traits.GetValueOrDefault(variety.Trim().ToUpperInvariant(), "") : "";
+            var known = name is { Variety: { } variety, Species: { } species } ? traits.GetValueOrDefault((species, variety.Trim().ToUpperInvariant()), "") : "";
             return (p.Code, name, known);
         })]);
     }
