@@ -1,6 +1,8 @@
 using LibraryDesk.Data.Cases;
+using LibraryDesk.Desk.Cases;
 using LibraryDesk.Desk.Cases.Filing;
 using LibraryDesk.Desk.Cases.Review;
+using LibraryDesk.Desk.People;
 using LibraryDesk.TestServers;
 using static LibraryDesk.Desk.Tests.Review.ReviewScene;
 
@@ -101,6 +103,30 @@ public sealed class CoverTests
     }
 
     [Theory, OnBoth]
+    public async Task The_owner_reads_opinions_together_and_volunteers_as_on_the_review_desk(string database)
+    {
+        await using var scene = await OpenAsync(database);
+        await SuggestAsync(scene);
+        await scene.SealAsync(scene.Wren, Annuum);
+        var first = await OutcomeAsync(scene, scene.Owner);
+        Assert.Equal((1, true, true), (first.Sealed, first.Opinions is null, first.Suggestions is not null));
+
+        await scene.SealAsync(scene.Tam, Annuum);
+        Assert.Equal(2, (await OutcomeAsync(scene, scene.Owner)).Opinions?.Count);
+        Assert.Equal(2, (await OutcomeAsync(scene, scene.Wren)).Opinions?.Count);
+        var covered = await OutcomeAsync(scene, scene.Ivo);
+        Assert.Equal((true, true), (covered.Opinions is null, covered.Suggestions is null));
+    }
+
+    [Theory, OnBoth]
+    public async Task What_became_of_a_case_is_not_a_strangers_to_read(string database)
+    {
+        await using var scene = await OpenAsync(database);
+        var outcome = await scene.Library.Act<ReadOutcome>().RunAsync(Actor.Member(Guid.NewGuid()), scene.CaseId, default);
+        Assert.Equal(CaseRefusals.NotFoundCode, outcome.Refusal?.Code);
+    }
+
+    [Theory, OnBoth]
     public async Task A_suggestion_needs_a_reason_and_only_its_giver_withdraws_it(string database)
     {
         await using var scene = await OpenAsync(database);
@@ -111,6 +137,9 @@ public sealed class CoverTests
         Assert.Equal(ReviewRefusals.NoSuchSuggestionCode, (await withdraw.RunAsync(scene.Wren, scene.CaseId, row.Id, default)).Refusal?.Code);
         Assert.Null((await withdraw.RunAsync(scene.Owner, scene.CaseId, row.Id, default)).Refusal);
     }
+
+    private static async Task<OutcomeView> OutcomeAsync(ReviewScene scene, Actor actor) =>
+        Value(await scene.Library.Act<ReadOutcome>().RunAsync(actor, scene.CaseId, default));
 
     private static async Task<SuggestionRow> SuggestAsync(ReviewScene scene) => Value(await scene.Library.Act<AddSuggestion>().RunAsync(
         scene.Owner, scene.CaseId, new SuggestionWritten(Annuum, null, "Harrow Red", "My aunt grew one like it."), default));

@@ -65,6 +65,35 @@ public sealed class DeterminationRulesTests
     }
 
     [Fact]
+    public void A_plant_tied_to_one_packet_takes_the_name_its_lot_claims()
+    {
+        var made = DeterminationRules.ByOrigin(new NamedTaxon(Annuum), Guide, [Loan with { IsTied = true }]);
+        Assert.Equal(("Harrow Red", Loan.PacketCode), (made.VarietyName, made.PacketCode));
+    }
+
+    [Fact]
+    public void A_loan_alone_names_nothing_by_itself() =>
+        Assert.Equal(new DeterminationWanted(new NamedTaxon(Annuum), null, null), DeterminationRules.ByOrigin(new NamedTaxon(Annuum), Guide, [Loan]));
+
+    [Theory]
+    [InlineData("capsicum-chinense", "", Fit.Fits)]
+    [InlineData(Annuum, Qualifiers.Aff, Fit.Fits)]
+    [InlineData(Annuum, "", Fit.DoesNotFit)]
+    public void An_off_type_takes_nothing_from_its_packet(string taxon, string qualifier, Fit fit)
+    {
+        var named = new NamedTaxon(taxon, qualifier);
+        foreach (var names in new string[][] { ["Harrow Red"], [] })
+        {
+            var made = DeterminationRules.ByOrigin(named, Guide, [Loan with { IsTied = true, Fit = fit, VarietyNames = names }]);
+            Assert.Equal(new DeterminationWanted(named, null, null), made);
+        }
+    }
+
+    [Fact]
+    public void Of_two_packets_that_both_claim_the_plant_neither_names_it() =>
+        Assert.Null(DeterminationRules.ByOrigin(new NamedTaxon(Annuum), Guide, [Loan with { IsTied = true }, Loan with { IsTied = true, PacketCode = "Q26-0419-K" }]).PacketCode);
+
+    [Fact]
     public void Nobody_reviews_or_determines_their_own_case()
     {
         var id = Guid.NewGuid();

@@ -16,12 +16,17 @@ public sealed class DecideCase(ReadTraits traits)
         var decision = CaseRules.Decide([.. opinions.Select(InHand)], needed, said.Traits);
         if (decision is AnotherWanted wanted) hand.Tell(ReviewEvents.OpinionWanted, null, ReviewWords.Number(wanted.Number), now);
         if (decision is not Determined determined) return decision;
+        var made = DeterminationRules.ByOrigin(determined.Taxon, hand.Guide.Guide, said.Origins);
         // The rules that guard a variety hold on every way to a determination, this one too.
-        if (DeterminationRules.Check(new DeterminationWanted(determined.Taxon, null, null), hand.Guide.Guide, []) is { } no) return no;
+        if (DeterminationRules.Check(made, hand.Guide.Guide, said.Origins) is { } no) return no;
 
-        await WriteAsync(hand, new Decided(determined.Taxon, determined.Grounds, said.OddsJson), now, stop);
+        await WriteAsync(hand, new Decided(made.Taxon, Grounds(determined, made), said.OddsJson, made.VarietyName, made.PacketCode), now, stop);
         return decision;
     }
+
+    private static string Grounds(Determined determined, DeterminationWanted made) => made.VarietyName is null
+        ? determined.Grounds
+        : $"{determined.Grounds} The variety is by its origin: the plant is tied to packet {made.PacketCode}, and no trait contradicts it.";
 
     internal static async Task<DeterminationRow> WriteAsync(CaseInHand hand, Decided decided, DateTimeOffset now, CancellationToken stop)
     {
@@ -31,7 +36,7 @@ public sealed class DecideCase(ReadTraits traits)
             Round = hand.Case.Round,
             Taxon = decided.Taxon.Taxon,
             Qualifier = decided.Taxon.Qualifier,
-            VarietyName = decided.Origin is null ? null : decided.VarietyName,
+            VarietyName = decided.VarietyName,
             OriginPacketCode = decided.Origin,
             AloneById = decided.AloneById,
             Grounds = decided.Grounds,

@@ -13,7 +13,8 @@ public sealed record DeterminationWanted(NamedTaxon Taxon, string? VarietyName, 
 /// <param name="Species">Candidate id that the lot's standing name claims give; null where none names a species.</param>
 /// <param name="VarietyNames">Varieties that the standing name claims of its lot give. Empty: the lot has no name to pass on.</param>
 /// <param name="Fit">How well the traits alone go with the packet.</param>
-public sealed record OriginOfCase(string PacketCode, string? Species, IReadOnlyList<string> VarietyNames, Fit Fit);
+/// <param name="IsTied">True when a stake, a scan or a grower's word ties the plant to it, not just the loan list.</param>
+public sealed record OriginOfCase(string PacketCode, string? Species, IReadOnlyList<string> VarietyNames, Fit Fit, bool IsTied = false);
 
 /// <summary>
 /// Promise 1: a variety is never determined from looks. Whoever makes a determination, on whatever way, comes through here.
@@ -47,6 +48,24 @@ public static class DeterminationRules
         if (origin.Species is not null && origin.Species != wanted.Taxon.Taxon) return OtherSpecies(origin, guide);
         if (wanted.Taxon.Qualifier == Qualifiers.Aff) return Akin;
         return origin.Fit == Fit.Fits ? null : TraitsContradict(origin);
+    }
+
+    /// <summary>
+    /// What the origin adds to a determination that people made by looks: the packet, and the variety where its lot claims one. Only where
+    /// the plant is tied to one packet and that passes <see cref="Check"/>; an off-type takes nothing from its packet.
+    /// </summary>
+    public static DeterminationWanted ByOrigin(NamedTaxon taxon, CropGuide guide, IReadOnlyList<OriginOfCase> origins)
+    {
+        ArgumentNullException.ThrowIfNull(origins);
+        var looksAlone = new DeterminationWanted(taxon, null, null);
+        if (origins.Where(origin => origin.IsTied).ToList() is not [var tied]) return looksAlone;
+        if (tied.VarietyNames is [var variety])
+        {
+            var named = new DeterminationWanted(taxon, variety, tied.PacketCode);
+            return Check(named, guide, origins) is null ? named : looksAlone;
+        }
+        var agrees = (tied.Species is null || tied.Species == taxon.Taxon) && tied.Fit == Fit.Fits && taxon.Qualifier != Qualifiers.Aff;
+        return agrees ? looksAlone with { PacketCode = tied.PacketCode } : looksAlone;
     }
 
     private static Refusal NeedsOrigin { get; } = new(

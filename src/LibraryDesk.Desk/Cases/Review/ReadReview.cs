@@ -99,7 +99,7 @@ public sealed class ReadReview(IDbContextFactory<LibraryDbContext> factory, Guid
 
     private static int NumberOf(List<LookSeen> looks, long id) => looks.Find(l => l.Id == id)?.Number ?? 0;
 
-    private static Scorer By(Guid? person, CaseRow row, Actor actor) =>
+    internal static Scorer By(Guid? person, CaseRow row, Actor actor) =>
         person == actor.UserId ? Scorer.Me
         : person is null || person == row.OwnerId || person == row.FiledForById ? Scorer.TheMember
         : Scorer.AnotherVolunteer;

@@ -21,7 +21,7 @@ public sealed class ReadTraits(RankCase rank)
     {
         var fits = read.Ranking.Packets.ToDictionary(packet => packet.Id, packet => packet.Fit);
         return [.. read.Packets.Where(packet => fits.ContainsKey(packet.Code))
-            .Select(packet => new OriginOfCase(packet.Code, packet.Species, packet.Variety is { } name ? [name] : [], fits[packet.Code]))];
+            .Select(packet => new OriginOfCase(packet.Code, packet.Species, packet.Variety is { } name ? [name] : [], fits[packet.Code], packet.IsTied))];
     }
 
     /// <summary>A trait decides against a candidate when it weighs 20 decibans or more for the leader and against it.</summary>

@@ -12,6 +12,7 @@ internal static class ReviewRegistration
         services.AddSingleton<DecideCase>();
         services.AddSingleton<ListReviews>();
         services.AddSingleton<ReadReview>();
+        services.AddSingleton<ReadOutcome>();
         services.AddSingleton<ScoreTrait>();
         services.AddSingleton<ContestAnswer>();
         services.AddSingleton<SealOpinion>();
