@@ -60,7 +60,7 @@ internal static class QueueWords
 
     public static string By(Scorer scorer) => scorer switch
     {
-        Scorer.Me => "I",
+        Scorer.Me => "You",
         Scorer.AnotherVolunteer => "Another volunteer",
         _ => "The member",
     };

@@ -11,7 +11,7 @@ namespace LibraryDesk.Web.Features.Queue;
 
 /// <summary>One case on the review desk: look, score, seal, review, finish, next.</summary>
 public sealed partial class ReviewPage(
-    ReadReview read, ListReviews list, CurrentActor current, NavigationManager navigation,
+    ReadReview read, ReadOutcome outcomes, ListReviews list, CurrentActor current, NavigationManager navigation,
     SealOpinion seal, FinishOpinion finish, AddSuggestion suggest, WithdrawSuggestion unsuggest, ScoreTrait score, ContestAnswer contest,
     TakeBackAnswer takeBack, AskForLook ask, WithdrawLookRequest unask, DetermineAlone alone)
 {
@@ -19,6 +19,7 @@ public sealed partial class ReviewPage(
 
     private Actor _actor = Actor.Visitor;
     private ReviewView? _view;
+    private OutcomeView? _outcome;
     private string? _refused;
     private IReadOnlyList<QueueLine> _rail = [];
     private long? _next;
@@ -87,6 +88,7 @@ public sealed partial class ReviewPage(
             _next = mine.Find(line => line.CaseId != Id && line.Mine != MyPart.Finished)?.CaseId;
         }
         if (_view is null) return;
+        if (!_view.IsOpen && (await outcomes.RunAsync(_actor, Id, default)).TryGet(out var became, out _)) _outcome = became;
         Opinion ??= new();
         Suggest ??= new();
         Look ??= new();
@@ -154,13 +156,7 @@ public sealed partial class ReviewPage(
     private Task AddSuggestionAsync() => ThenAsync(
         async () => await suggest.RunAsync(_actor, Id, new SuggestionWritten(Suggest!.Taxon ?? "", null, Suggest.Variety, Suggest.Reason), default),
         _ => "suggested",
-        code => code switch
-        {
-            ReviewRefusals.UnknownTaxonCode => "suggest-taxon",
-            ReviewRefusals.VarietyTooLongCode => "suggest-variety",
-            ReviewRefusals.ReasonMissingCode or ReviewRefusals.NoteTooLongCode => "suggest-reason",
-            _ => null,
-        },
+        SuggestForm.FieldOf,
         "suggestions");
 
     private Task WithdrawSuggestionAsync(long id) =>
