@@ -32,6 +32,7 @@ internal static class CasesRegistration
         services.AddSingleton<ReadCase>();
         services.AddSingleton<ListCases>();
         services.AddSingleton<OpenPhoto>();
+        services.AddSingleton<FollowCase>();
         return services;
     }
 }

@@ -1,5 +1,6 @@
 using LibraryDesk.Web.Features.Account;
 using LibraryDesk.Web.Features.Queue;
+using LibraryDesk.Web.Features.Filing;
 using LibraryDesk.Web.Shared.Layout;
 
 namespace LibraryDesk.Web.Start;
@@ -41,6 +42,7 @@ internal static class Pipeline
         app.MapViewMode();
         app.MapAccount();
         app.MapQueue();
+        app.MapFiling();
         app.MapOpenApi();
     }
 }

@@ -20,6 +20,8 @@ public sealed class CaseRanking(
 
     public Evidence Evidence => evidence;
 
+    public CaseOrigin Origin => origin;
+
     public Prior Prior => origin.Prior;
 
     /// <summary>Packets that the origin clues name.</summary>

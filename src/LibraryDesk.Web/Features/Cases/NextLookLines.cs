@@ -1,0 +1,38 @@
+using LibraryDesk.Desk.Cases.Odds;
+using LibraryDesk.Identification.Guides;
+using LibraryDesk.Identification.Looks;
+using LibraryDesk.Web.Shared.Odds;
+
+namespace LibraryDesk.Web.Features.Cases;
+
+/// <summary>A look that could be taken, as shown.</summary>
+internal static class NextLookLines
+{
+    private const int MostLines = 4;
+    private const double WorthNaming = 0.03;
+
+    /// <summary>What the likely answers would do, likeliest first.</summary>
+    public static IReadOnlyList<ThenLine> Of(NextLook look, CaseRanking ranking) =>
+        [.. look.Outlooks
+            .Where(o => o.Probability >= WorthNaming)
+            .OrderByDescending(o => o.Probability)
+            .Take(MostLines)
+            .Select(o =>
+            {
+                var leader = ranking.Describe(o.Leader);
+                var seeds = (int)Math.Round(o.LeaderProbability * 20, MidpointRounding.AwayFromZero);
+                return new ThenLine(Lower(o.Label), leader.Name, Math.Min(seeds, OddsWords.Cap), OddsLines.IsLatin(leader.Kind), seeds > OddsWords.Cap ? OddsWords.For(seeds) : null);
+            })];
+
+    /// <summary>The drawing of the likeliest drawn answer; null where none is drawn.</summary>
+    public static string? DrawingOf(NextLook look, CropGuide guide)
+    {
+        var trait = guide.FindTrait(look.Trait);
+        return look.Outlooks
+            .OrderByDescending(o => o.Probability)
+            .Select(o => o.State is null ? null : trait?.FindState(o.State)?.Drawing)
+            .FirstOrDefault(drawing => drawing is not null);
+    }
+
+    private static string Lower(string label) => label.Length > 1 && char.IsLower(label[1]) ? char.ToLowerInvariant(label[0]) + label[1..] : label;
+}

@@ -1,0 +1,69 @@
+using System.Globalization;
+using LibraryDesk.Desk.Cases.Odds;
+using LibraryDesk.Identification.Guides;
+using LibraryDesk.Identification.Odds;
+using LibraryDesk.Web.Shared.Odds;
+
+namespace LibraryDesk.Web.Features.Cases;
+
+/// <summary>A ranking as lines to show. All lines together hold the twenty seeds.</summary>
+internal static class OddsLines
+{
+    /// <summary>The first candidates by name and the rest in one line.</summary>
+    public static IReadOnlyList<OddsLine> Short(CaseRanking ranking, int named) => Lines(ranking, named, exact: false);
+
+    /// <summary>Every candidate with a seed, the rest in one line, exact figures for all.</summary>
+    public static IReadOnlyList<OddsLine> Full(CaseRanking ranking) =>
+        Lines(ranking, Math.Clamp(ranking.Ranking.Candidates.Count(c => c.Odds.Seeds > 0), 2, 6), exact: true);
+
+    /// <summary>The odds of some earlier ranking for the candidates that lead now, e.g. "9, 7 and 4".</summary>
+    public static string InWords(CaseRanking earlier, CaseRanking now)
+    {
+        var named = now.Ranking.Candidates.Take(2).Select(c => earlier.Ranking.Candidates.First(e => e.Id == c.Id).Odds.Seeds).ToList();
+        var rest = earlier.Ranking.Candidates.Sum(c => c.Odds.Seeds) - named.Sum();
+        return string.Create(CultureInfo.InvariantCulture, $"{named[0]}, {named[1]} and {rest}");
+    }
+
+    /// <summary>"C. baccatum", for the thumb bar alone.</summary>
+    public static string Abbreviated(string name)
+    {
+        var words = name.Split(' ');
+        return words.Length == 2 && char.IsLower(words[1][0]) && name != "Something else" ? $"{words[0][0]}. {words[1]}" : name;
+    }
+
+    public static bool IsLatin(CandidateKind kind) => kind != CandidateKind.SomethingElse;
+
+    private static List<OddsLine> Lines(CaseRanking ranking, int named, bool exact)
+    {
+        var all = ranking.Ranking.Candidates;
+        var lines = all.Take(named).Select(c => new OddsLine(c.Name, c.Odds.Seeds)
+        {
+            Scientific = IsLatin(c.Kind),
+            Common = exact ? Sentence(ranking.Describe(c.Id).Common) : null,
+            Share = exact ? c.Probability : null,
+            Words = c.Odds.IsMoreThanNineteen ? c.Odds.ToString() : null,
+        }).ToList();
+        var rest = all.Skip(named).ToList();
+        if (rest.Count == 0) return lines;
+        lines.Add(new OddsLine("Any other", rest.Sum(c => c.Odds.Seeds))
+        {
+            Scientific = false,
+            Common = exact ? RestWords(rest) : null,
+            Share = exact ? rest.Sum(c => c.Probability) : null,
+        });
+        return lines;
+    }
+
+    private static string RestWords(List<RankedCandidate> rest)
+    {
+        var species = rest.Count(c => c.Kind == CandidateKind.Species);
+        var alikes = rest.Count(c => c.Kind == CandidateKind.LookAlike);
+        var words = new List<string>();
+        if (species > 0) words.Add(string.Create(CultureInfo.InvariantCulture, $"{species} more species"));
+        if (alikes > 0) words.Add(string.Create(CultureInfo.InvariantCulture, $"{alikes} look-alike{(alikes == 1 ? "" : "s")}"));
+        if (rest.Exists(c => c.Kind == CandidateKind.SomethingElse)) words.Add("what the guide does not hold");
+        return Sentence(string.Join(words.Count > 2 ? ", " : " and ", words)) ?? "";
+    }
+
+    private static string? Sentence(string? text) => string.IsNullOrEmpty(text) ? text : char.ToUpperInvariant(text[0]) + text[1..];
+}

@@ -1,0 +1,35 @@
+using LibraryDesk.Desk.Cases;
+using LibraryDesk.Desk.People;
+using LibraryDesk.Lineage;
+
+namespace LibraryDesk.Web.Features.Filing;
+
+/// <summary>What a page says after something was posted elsewhere. The address carries a code; the words stand here, so no address can put words in the desk's mouth.</summary>
+internal static class CaseNotices
+{
+    public const string AnswerTakenBack = "answer-taken-back";
+    public const string ClueTakenBack = "clue-taken-back";
+    public const string PhotoRemoved = "photo-removed";
+    public const string PhotoRestored = "photo-restored";
+    public const string Withdrawn = "withdrawn";
+    public const string Filed = "filed";
+
+    private static readonly Dictionary<string, string> Done = new()
+    {
+        [AnswerTakenBack] = "Answer taken back. It no longer moves the odds.",
+        [ClueTakenBack] = "Taken back.",
+        [PhotoRemoved] = "Photo taken off the case.",
+        [PhotoRestored] = "The photo is back.",
+        [Withdrawn] = "Case withdrawn. Nobody is asked to look at it any more.",
+        [Filed] = "Filed. It is on the desk now.",
+    };
+
+    private static readonly Refusal[] Refusals =
+        [CaseRefusals.NotFound, CaseRefusals.Finished, CaseRefusals.ChangedMeanwhile, PeopleRefusals.NotYours, PeopleRefusals.SignInFirst];
+
+    /// <summary>The words for something done; null for any other code.</summary>
+    public static string? DoneWords(string? code) => code is null ? null : Done.GetValueOrDefault(code);
+
+    /// <summary>The words for something refused; null for any other code.</summary>
+    public static string? RefusedWords(string? code) => Refusals.FirstOrDefault(r => r.Code == code)?.Message;
+}
