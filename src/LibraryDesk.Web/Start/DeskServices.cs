@@ -2,6 +2,7 @@ using LibraryDesk.Data;
 using LibraryDesk.Data.Postgres;
 using LibraryDesk.Data.Sqlite;
 using LibraryDesk.Desk;
+using LibraryDesk.Web.Features.Identify;
 using LibraryDesk.Web.Features.Mail;
 
 namespace LibraryDesk.Web.Start;
@@ -18,6 +19,7 @@ internal static class DeskServices
         services.AddDesk();
         services.AddDeskAccounts();
         services.AddMail(builder.Configuration);
+        services.AddIdentify();
         services.AddProblemDetails();
         services.AddValidation();
         services.AddOpenApi();

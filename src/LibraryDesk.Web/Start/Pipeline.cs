@@ -1,6 +1,7 @@
 using LibraryDesk.Web.Features.Account;
 using LibraryDesk.Web.Features.Queue;
 using LibraryDesk.Web.Features.Filing;
+using LibraryDesk.Web.Features.Identify;
 using LibraryDesk.Web.Shared.Layout;
 
 namespace LibraryDesk.Web.Start;
@@ -32,6 +33,7 @@ internal static class Pipeline
         app.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true);
         app.UseAuthentication();
         app.UseAuthorization();
+        app.UseRateLimiter();
         app.UseAntiforgery();
     }
 
@@ -43,6 +45,7 @@ internal static class Pipeline
         app.MapAccount();
         app.MapQueue();
         app.MapFiling();
+        app.MapIdentify();
         app.MapOpenApi();
     }
 }

@@ -1,7 +1,9 @@
 using LibraryDesk.Desk.Cases.Odds;
 using LibraryDesk.Identification.Guides;
 using LibraryDesk.Identification.Looks;
+using LibraryDesk.Web.Features.Filing;
 using LibraryDesk.Web.Shared.Odds;
+using Microsoft.AspNetCore.Components;
 
 namespace LibraryDesk.Web.Features.Cases;
 
@@ -33,6 +35,9 @@ internal static class NextLookLines
             .Select(o => o.State is null ? null : trait?.FindState(o.State)?.Drawing)
             .FirstOrDefault(drawing => drawing is not null);
     }
+
+    /// <summary>The same as a part of a page; null where none is drawn.</summary>
+    public static RenderFragment? Drawn(NextLook look, CropGuide guide) => DrawingOf(look, guide) is { } name ? Drawings.Named(name) : null;
 
     private static string Lower(string label) => label.Length > 1 && char.IsLower(label[1]) ? char.ToLowerInvariant(label[0]) + label[1..] : label;
 }

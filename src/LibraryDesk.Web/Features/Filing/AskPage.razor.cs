@@ -1,3 +1,4 @@
+using System.Globalization;
 using LibraryDesk.Data.Cases;
 using LibraryDesk.Desk.Cases;
 using LibraryDesk.Desk.Cases.Filing;
@@ -7,7 +8,6 @@ using LibraryDesk.Desk.People;
 using LibraryDesk.Identification.Guides;
 using LibraryDesk.Lineage;
 using LibraryDesk.Web.Shared.Forms;
-using LibraryDesk.Web.Shared.Marks;
 using LibraryDesk.Web.Start;
 using Microsoft.AspNetCore.Components;
 
@@ -74,6 +74,16 @@ public partial class AskPage
         if (_after is not null) _beforeAnswer = Without(_view, _after.Id);
     }
 
+    // What to expect, so that a slip of unit is seen before it is sent. Over all candidates: it must not point at one.
+    private string? RangeHint
+    {
+        get
+        {
+            var ranges = _view!.Guide.Guide.Candidates.Select(c => _view.Guide.UsualRange(c.Id, null, _trait!.Id)).OfType<(double Low, double High)>().ToList();
+            return ranges.Count == 0 ? null : string.Create(CultureInfo.InvariantCulture, $"Most plants of this guide measure between {ranges.Min(r => r.Low):G2} and {ranges.Max(r => r.High):G3} {_trait!.Unit}.");
+        }
+    }
+
     private async Task SaveAsync()
     {
         if (_view is null || _trait is null) return;
@@ -89,18 +99,13 @@ public partial class AskPage
 
     private Trait? Asked(string? id) => id is not null && _view!.Guide.Guide.FindTrait(id) is { Asked: true } trait ? trait : null;
 
-    private static RenderFragment? DrawingOf(State state) => state.Drawing is not { } name ? null : builder =>
-    {
-        builder.OpenComponent<Drawing>(0);
-        builder.AddComponentParameter(1, nameof(Drawing.Name), name);
-        builder.CloseComponent();
-    };
+    private static RenderFragment? DrawingOf(State state) => state.Drawing is { } name ? Drawings.Named(name) : null;
 
     private static AnswerForm Typed(AnswerRow? row) => row is null ? new AnswerForm() : new AnswerForm
     {
         States = [.. row.States.Split('|', StringSplitOptions.RemoveEmptyEntries)],
-        Low = row.Low?.ToString("0.###", System.Globalization.CultureInfo.InvariantCulture),
-        High = row.High == row.Low ? null : row.High?.ToString("0.###", System.Globalization.CultureInfo.InvariantCulture),
+        Low = row.Low?.ToString("0.###", CultureInfo.InvariantCulture),
+        High = row.High == row.Low ? null : row.High?.ToString("0.###", CultureInfo.InvariantCulture),
         Sure = row.Sureness,
     };
 

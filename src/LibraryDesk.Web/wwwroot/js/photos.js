@@ -32,6 +32,16 @@ const showError = (place, words) => {
   line.hidden = !words;
 };
 
+const showRefused = (place, words) => {
+  const frame = place?.querySelector(".pic");
+  if (frame?.former) {
+    frame.replaceChildren(...frame.former);
+    frame.former = null;
+    if (!frame.querySelector("img")) place.classList.remove("full");
+  }
+  showError(place, words);
+};
+
 const showProgress = (place, share) => {
   const bar = place?.querySelector("[data-bar]");
   if (!bar) return;
@@ -41,11 +51,15 @@ const showProgress = (place, share) => {
 
 const showKept = (place, kept, local) => {
   if (!place) return;
+  const frame = place.querySelector(".pic");
+  // What stood there before comes back when the photo is refused.
+  if (!kept) frame.former ??= [...frame.childNodes];
+  else frame.former = null;
   const picture = document.createElement("img");
   picture.className = "ph";
   picture.alt = "";
   picture.src = kept ? kept.small : local;
-  place.querySelector(".pic").replaceChildren(picture);
+  frame.replaceChildren(picture);
   place.classList.add("full");
   if (!kept) return;
   const line = place.querySelector("[data-kept]");
@@ -100,7 +114,7 @@ const work = async () => {
       await store("readwrite", all => all.delete(item.key));
       pause = 2000;
       if (result.kept) showKept(placeOf(item), result.kept);
-      else showError(placeOf(item), result.refused);
+      else showRefused(placeOf(item), result.refused);
       if (waiting.length === 1) say(result.kept ? "All photos are kept." : "");
     }
   } finally {
