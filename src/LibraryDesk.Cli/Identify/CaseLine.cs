@@ -14,6 +14,9 @@ internal sealed class CaseLine : IDisposable
 {
     private const int MostLooks = 3;
 
+    /// <summary>Forms less likely than 1 in 2,000 are not printed.</summary>
+    private const double LeastForm = 0.0005;
+
     private readonly ArrayBufferWriter<byte> _buffer;
     private readonly Utf8JsonWriter _json;
 
@@ -32,7 +35,7 @@ internal sealed class CaseLine : IDisposable
         _json.WriteString("case"u8, name);
         WriteCandidates(ranking);
         WriteForms(ranking);
-        WriteLooks(LookPlanner.Plan(guide, evidence, prior, partsPresent: null, MostLooks));
+        WriteLooks(LookPlanner.Plan(guide, evidence, prior, partsPresent: null, MostLooks, withOutlooks: false));
         WriteTypicality(TypicalityFinder.Of(guide, evidence, prior, ranking.Candidates[0].Id)!);
         _json.WriteStartObject("guide"u8);
         _json.WriteString("id"u8, ranking.GuideId);
@@ -65,6 +68,8 @@ internal sealed class CaseLine : IDisposable
         _json.WriteStartArray("forms"u8);
         foreach (var form in ranking.Forms)
         {
+            // In order of probability: the rest are smaller still, and there are many.
+            if (form.Probability < LeastForm) break;
             _json.WriteStartObject();
             _json.WriteString("candidate"u8, form.Candidate);
             _json.WriteString("form"u8, form.Form);

@@ -29,29 +29,55 @@ internal sealed class TraitEvidence
     public static TraitEvidence[] Weigh(CompiledGuide guide, IReadOnlyList<Answer> answers)
     {
         // A fixed order makes sums and products come out the same to the last bit whatever order the answers came in.
-        var groups = answers
-            .GroupBy(a => guide.TraitIndex(a.Trait))
-            .OrderBy(g => g.Key)
-            .Select(g => WeighTrait(guide, guide.Traits[g.Key], [.. g]));
-        return [.. groups];
+        var sorted = new (int Trait, Answer Answer)[answers.Count];
+        for (var i = 0; i < sorted.Length; i++) sorted[i] = (guide.TraitIndex(answers[i].Trait), answers[i]);
+        Array.Sort(sorted, InOrder);
+        var traits = new List<TraitEvidence>(sorted.Length);
+        for (var start = 0; start < sorted.Length;)
+        {
+            var end = start + 1;
+            while (end < sorted.Length && sorted[end].Trait == sorted[start].Trait) end++;
+            traits.Add(WeighTrait(guide, guide.Traits[sorted[start].Trait], sorted.AsSpan(start, end - start)));
+            start = end;
+        }
+
+        return [.. traits];
     }
 
-    private static TraitEvidence WeighTrait(CompiledGuide guide, CompiledTrait trait, List<Answer> answers)
+    private static int InOrder((int Trait, Answer Answer) a, (int Trait, Answer Answer) b)
     {
+        var order = a.Trait.CompareTo(b.Trait);
+        if (order == 0) order = string.CompareOrdinal(a.Answer.Look, b.Answer.Look);
+        return order != 0 ? order : string.CompareOrdinal(a.Answer.Person, b.Answer.Person);
+    }
+
+    private static TraitEvidence WeighTrait(CompiledGuide guide, CompiledTrait trait, ReadOnlySpan<(int Trait, Answer Answer)> answers)
+    {
+        if (answers.Length == 1) return new TraitEvidence(trait, [Scaled(Given(guide, trait, answers[0].Answer))], answers[0].Answer.Sure != Sureness.Sure, 1);
         var looks = new List<double[]>();
-        foreach (var look in answers.GroupBy(a => a.Look).OrderBy(g => g.Key, StringComparer.Ordinal))
+        var all = new List<Answer>(answers.Length);
+        foreach (var (_, answer) in answers)
         {
-            if (looks.Count == 0 || trait.Trait.VariesWithinPlant)
+            if (looks.Count == 0 || (trait.Trait.VariesWithinPlant && answer.Look != all[^1].Look))
             {
                 var seen = new double[trait.States];
                 Array.Fill(seen, 1);
                 looks.Add(seen);
             }
 
-            foreach (var answer in look.OrderBy(a => a.Person, StringComparer.Ordinal)) Multiply(looks[^1], Given(guide, trait, answer));
+            Multiply(looks[^1], Given(guide, trait, answer));
+            all.Add(answer);
         }
 
-        return new TraitEvidence(trait, [.. looks], Doubtful(trait, answers), answers.Count);
+        return new TraitEvidence(trait, [.. looks], Doubtful(trait, all), all.Count);
+    }
+
+    private static double[] Scaled(double[] given)
+    {
+        var one = new double[given.Length];
+        Array.Fill(one, 1);
+        Multiply(one, given);
+        return one;
     }
 
     /// <summary>P(A | s): the sum over the named states of the confusion of s (coarsening at random, Heitjan and Rubin 1991).</summary>
@@ -78,7 +104,7 @@ internal sealed class TraitEvidence
         }
 
         // All states named says nothing: exactly 1, not 1 less a rounding.
-        if (trait.Trait.States.All(s => answer.States.Contains(s.Id))) Array.Fill(given, 1);
+        if (answer.States.Count >= trait.States && trait.Trait.States.All(s => answer.States.Contains(s.Id))) Array.Fill(given, 1);
         return given;
     }
 
@@ -91,7 +117,13 @@ internal sealed class TraitEvidence
             largest = Math.Max(largest, seen[s]);
         }
 
-        if (largest <= 0) return;
+        // Two answers that cannot both be true cancel each other; only a guide without observer error gets here.
+        if (largest <= 0)
+        {
+            Array.Fill(seen, 1);
+            return;
+        }
+
         for (var s = 0; s < seen.Length; s++) seen[s] /= largest;
     }
 

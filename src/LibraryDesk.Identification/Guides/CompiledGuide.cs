@@ -5,12 +5,14 @@ public sealed class CompiledGuide
 {
     private readonly Dictionary<string, int> _traitIndex;
     private readonly Dictionary<string, int> _candidateIndex;
+    private readonly Lazy<Dictionary<(int, int), string[]>> _sources;
 
     internal CompiledGuide(CropGuide guide)
     {
         Guide = guide;
         _traitIndex = guide.Traits.Select((t, i) => (t.Id, i)).ToDictionary(x => x.Id, x => x.i);
         _candidateIndex = guide.Candidates.Select((c, i) => (c.Id, i)).ToDictionary(x => x.Id, x => x.i);
+        _sources = new Lazy<Dictionary<(int, int), string[]>>(FindSources);
         Observer = guide.Observer ?? ObserverReliability.Usual;
         var forms = new List<CompiledForm>();
         FirstForm = new int[guide.Candidates.Count + 1];
@@ -80,11 +82,18 @@ public sealed class CompiledGuide
         return (Quantile(scale, bins, 0.1), Quantile(scale, bins, 0.9));
     }
 
+    /// <summary>Ids of the sources of a candidate's cells for a trait, its forms and profiles included.</summary>
+    internal IReadOnlyList<string> SourcesOf(int candidate, int trait) => _sources.Value.GetValueOrDefault((candidate, trait)) ?? [];
+
     internal int TraitIndex(string id) => _traitIndex.TryGetValue(id, out var i) ? i : -1;
 
     internal int CandidateIndex(string id) => _candidateIndex.TryGetValue(id, out var i) ? i : -1;
 
     internal double Reliability(int sureness) => sureness switch { 0 => Observer.Sure, 1 => Observer.Fairly, _ => Observer.Faint };
+
+    private Dictionary<(int, int), string[]> FindSources() => Guide.Cells
+        .GroupBy(c => (CandidateIndex(c.Of.Split('/')[0]), TraitIndex(c.Trait)))
+        .ToDictionary(g => g.Key, g => g.Select(c => c.Source).Distinct().ToArray());
 
     private double[]? Mixed(int candidate, string? form, CompiledTrait trait)
     {

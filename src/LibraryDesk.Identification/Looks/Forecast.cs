@@ -90,25 +90,37 @@ internal ref struct Forecast
         return Math.Max(0, (EntropyOf(_sum, pa + pb) - (conditional / (pa + pb))) / Math.Log(2));
     }
 
-    /// <summary>Fills P(candidate and answer in the range) for all candidates and returns their sum.</summary>
-    public readonly double After(int first, int end, Span<double> candidates)
+    /// <summary>The candidate that leads after an answer in the range, P(that candidate and such an answer), and P(such an answer).</summary>
+    /// <param name="row">Scratch as long as a row.</param>
+    public readonly (int Candidate, double Mass, double All) LeaderAfter(int first, int end, Span<double> row)
     {
         var guide = _belief.Guide;
         var total = _belief.Total;
-        var sum = 0.0;
-        for (var c = 0; c < guide.Guide.Candidates.Count; c++)
+        row.Clear();
+        for (var y = first; y < end; y++)
         {
-            candidates[c] = 0;
-            for (var f = guide.FirstForm[c]; f < guide.FirstForm[c + 1]; f++)
-            {
-                if (total[f] == 0) continue;
-                for (var y = first; y < end; y++) candidates[c] += total[f] * Given(y, f);
-            }
-
-            sum += candidates[c];
+            Rows.AddProduct(row, total, _phi.Slice(y * _trait.Stride, _trait.Stride));
+            if (_isWhole) continue;
+            foreach (var f in _trait.Missing) row[f] += total[f] * _pool[y];
+            if (guide.SomethingElse >= 0) row[guide.SomethingElse] += total[guide.SomethingElse] * _other[y];
         }
 
-        return sum;
+        if (guide.ManyFormed.Length == 0)
+        {
+            var most = Rows.Max(row);
+            return (row.IndexOf(most), most, Rows.Sum(row));
+        }
+
+        var leader = (Candidate: 0, Mass: -1.0, All: 0.0);
+        for (var c = 0; c < guide.FirstForm.Length - 1; c++)
+        {
+            var mass = 0.0;
+            for (var f = guide.FirstForm[c]; f < guide.FirstForm[c + 1]; f++) mass += row[f];
+            leader.All += mass;
+            if (mass > leader.Mass) (leader.Candidate, leader.Mass) = (c, mass);
+        }
+
+        return leader;
     }
 
     private readonly double Mass(int candidate)

@@ -17,10 +17,14 @@ public static class LookPlanner
     [ThreadStatic]
     private static double[]? _scratch;
 
+    [ThreadStatic]
+    private static double[]? _row;
+
     /// <summary>Plans the next look.</summary>
     /// <param name="partsPresent">Ids of the parts the plant carries now; null takes all as present.</param>
     /// <param name="most">How many looks to name in each list.</param>
-    public static LookPlan Plan(CompiledGuide guide, Evidence evidence, Prior prior, IReadOnlySet<string>? partsPresent = null, int most = 5)
+    /// <param name="withOutlooks">False leaves <see cref="NextLook.Outlooks"/> empty, for batches that do not show them.</param>
+    public static LookPlan Plan(CompiledGuide guide, Evidence evidence, Prior prior, IReadOnlySet<string>? partsPresent = null, int most = 5, bool withOutlooks = true)
     {
         var belief = Belief.Of(guide, evidence, prior);
         var now = new Shortlist(most);
@@ -34,7 +38,7 @@ public static class LookPlanner
             list.Offer(trait, second, bits, bits / EffortOf(trait.Trait));
         }
 
-        return new LookPlan(Describe(belief, prior, now), Describe(belief, prior, later));
+        return new LookPlan(Describe(belief, prior, now, withOutlooks), Describe(belief, prior, later, withOutlooks));
     }
 
     /// <summary>The looks that best part two candidates, whatever the odds of the rest.</summary>
@@ -81,14 +85,14 @@ public static class LookPlanner
         return second is null ? Forecast.First(belief, trait, prior, _scratch) : Forecast.Again(belief, trait, prior, second, _scratch);
     }
 
-    private static NextLook[] Describe(Belief belief, Prior prior, Shortlist list)
+    private static NextLook[] Describe(Belief belief, Prior prior, Shortlist list, bool withOutlooks = true)
     {
         var looks = new NextLook[list.Count];
         for (var i = 0; i < looks.Length; i++)
         {
             var (trait, second, bits, perEffort) = list[i];
             var t = trait.Trait;
-            var outlooks = Outlooks(belief, trait, ForecastOf(belief, trait, prior, second));
+            IReadOnlyList<AnswerOutlook> outlooks = withOutlooks ? Outlooks(belief, trait, ForecastOf(belief, trait, prior, second)) : [];
             looks[i] = new NextLook(t.Id, t.Name, t.Question, t.Part, t.Effort, t.Minutes, bits, perEffort, second is not null, outlooks);
         }
 
@@ -98,13 +102,13 @@ public static class LookPlanner
     private static List<AnswerOutlook> Outlooks(Belief belief, CompiledTrait trait, Forecast forecast)
     {
         var outlooks = new List<AnswerOutlook>(trait.Scale is null ? trait.States : 6);
-        Span<double> candidates = belief.Guide.Guide.Candidates.Count <= 256 ? stackalloc double[belief.Guide.Guide.Candidates.Count] : new double[belief.Guide.Guide.Candidates.Count];
+        if (_row is null || _row.Length < belief.Guide.Stride) _row = new double[belief.Guide.Stride];
         if (trait.Scale is null)
         {
             for (var y = 0; y < trait.Answers; y++)
             {
                 var state = trait.Trait.States[y];
-                outlooks.Add(Outlook(belief, forecast, y, y + 1, candidates, state.Id, state.Name, null, null));
+                outlooks.Add(Outlook(belief, forecast, y, y + 1, state.Id, state.Name, null, null));
             }
 
             return outlooks;
@@ -119,7 +123,7 @@ public static class LookPlanner
             while (end < trait.Answers && (share < BandShare || RestOf(forecast, end) < BandShare)) share += forecast.Answers[end++];
             var low = first == 0 ? (double?)null : Edge(trait.Scale, first);
             var high = end == trait.Answers ? (double?)null : Edge(trait.Scale, end);
-            outlooks.Add(Outlook(belief, forecast, first, end, candidates, null, BandLabel(low, high, trait.Trait.Unit!), low, high));
+            outlooks.Add(Outlook(belief, forecast, first, end, null, BandLabel(low, high, trait.Trait.Unit!), low, high));
             first = end;
         }
 
@@ -142,15 +146,9 @@ public static class LookPlanner
         return high is null ? $"over {Text(low.Value)} {unit}" : $"{Text(low.Value)} to {Text(high.Value)} {unit}";
     }
 
-    private static AnswerOutlook Outlook(Belief belief, Forecast forecast, int first, int end, Span<double> candidates, string? state, string label, double? low, double? high)
+    private static AnswerOutlook Outlook(Belief belief, Forecast forecast, int first, int end, string? state, string label, double? low, double? high)
     {
-        var sum = forecast.After(first, end, candidates);
-        var leader = 0;
-        for (var c = 1; c < candidates.Length; c++)
-        {
-            if (candidates[c] > candidates[leader]) leader = c;
-        }
-
-        return new AnswerOutlook(state, label, low, high, sum, belief.Guide.Guide.Candidates[leader].Id, sum > 0 ? candidates[leader] / sum : 0);
+        var (leader, mass, all) = forecast.LeaderAfter(first, end, _row.AsSpan(0, belief.Guide.Stride));
+        return new AnswerOutlook(state, label, low, high, all, belief.Guide.Guide.Candidates[leader].Id, all > 0 ? mass / all : 0);
     }
 }

@@ -12,6 +12,12 @@ public static class Ranker
     /// <summary>Decibans under which a packet does not fit: a hundred times likelier from elsewhere.</summary>
     private const double DoesNotFitBelow = -20;
 
+    [ThreadStatic]
+    private static double[]? _keysOfThread;
+
+    [ThreadStatic]
+    private static int[]? _orderOfThread;
+
     /// <summary>Odds of every candidate in play, given the answers and the prior. The same input gives the same output to the last bit.</summary>
     public static Ranking Rank(CompiledGuide guide, Evidence evidence, Prior prior)
     {
@@ -30,60 +36,50 @@ public static class Ranker
     private static RankedCandidate[] Candidates(Belief belief)
     {
         var guide = belief.Guide;
+        var baseRow = belief.Base;
         var total = belief.Total;
-        var count = 0;
-        for (var c = 0; c < guide.Guide.Candidates.Count; c++)
+        var candidates = guide.Guide.Candidates;
+        if (_keysOfThread is null || _keysOfThread.Length < candidates.Count)
         {
-            if (belief.Base[guide.FirstForm[c]] > 0) count++;
+            _keysOfThread = new double[candidates.Count];
+            _orderOfThread = new int[candidates.Count];
         }
 
-        var keys = new double[count];
-        var ranked = new Candidate[count];
-        var i = 0;
-        for (var c = 0; c < guide.Guide.Candidates.Count; c++)
+        var (allKeys, order) = (_keysOfThread, _orderOfThread!);
+        var count = 0;
+        for (var c = 0; c < guide.FirstForm.Length - 1; c++)
         {
-            if (!(belief.Base[guide.FirstForm[c]] > 0)) continue;
+            if (!(baseRow[guide.FirstForm[c]] > 0)) continue;
             var p = 0.0;
             for (var f = guide.FirstForm[c]; f < guide.FirstForm[c + 1]; f++) p += total[f];
-            keys[i] = -p;
-            ranked[i++] = guide.Guide.Candidates[c];
+            allKeys[count] = -p;
+            order[count++] = c;
         }
 
-        Order(keys, ranked, static c => c.Id);
-        for (i = 0; i < count; i++) keys[i] = -keys[i];
+        var keys = allKeys.AsSpan(0, count);
+        Order(keys, order.AsSpan(0, count), c => candidates[c].Id);
+        foreach (ref var key in keys) key = -key;
         var odds = OddsInTwenty.Share(keys);
         var result = new RankedCandidate[count];
-        for (i = 0; i < count; i++) result[i] = new RankedCandidate(ranked[i].Id, ranked[i].Name, ranked[i].Kind, keys[i], odds[i]);
+        for (var i = 0; i < count; i++)
+        {
+            var candidate = candidates[order[i]];
+            result[i] = new RankedCandidate(candidate.Id, candidate.Name, candidate.Kind, keys[i], odds[i]);
+        }
+
         return result;
     }
 
-    private static RankedForm[] Forms(Belief belief)
+    private static FormRanking Forms(Belief belief)
     {
-        var guide = belief.Guide;
-        var count = 0;
-        for (var f = 0; f < guide.Forms.Length; f++)
+        var probabilities = belief.Total.ToArray();
+        var baseRow = belief.Base;
+        for (var f = 0; f < probabilities.Length; f++)
         {
-            if (belief.Base[f] > 0) count++;
+            if (!(baseRow[f] > 0)) probabilities[f] = -1;
         }
 
-        var keys = new double[count];
-        var forms = new CompiledForm[count];
-        var i = 0;
-        for (var f = 0; f < guide.Forms.Length; f++)
-        {
-            if (!(belief.Base[f] > 0)) continue;
-            keys[i] = -belief.Total[f];
-            forms[i++] = guide.Forms[f];
-        }
-
-        Order(keys, forms, static f => f.Key);
-        var result = new RankedForm[count];
-        for (i = 0; i < count; i++)
-        {
-            result[i] = new RankedForm(guide.Guide.Candidates[forms[i].Candidate].Id, forms[i].Form?.Id, forms[i].Name, -keys[i]);
-        }
-
-        return result;
+        return new FormRanking(belief.Guide, probabilities);
     }
 
     private static RankedPacket[] Packets(Belief belief, Origin origin)
@@ -114,14 +110,14 @@ public static class Ranker
     }
 
     /// <summary>Sorts by key, and equal keys by id, so that the order of the guide file never shows.</summary>
-    private static void Order<T>(double[] keys, T[] items, Func<T, string> id)
+    internal static void Order(Span<double> keys, Span<int> items, Func<int, string> id)
     {
-        Array.Sort(keys, items);
+        keys.Sort(items);
         for (var start = 0; start < keys.Length;)
         {
             var end = start + 1;
             while (end < keys.Length && keys[end] == keys[start]) end++;
-            if (end - start > 1) Array.Sort(items, start, end - start, Comparer<T>.Create((a, b) => string.CompareOrdinal(id(a), id(b))));
+            if (end - start > 1) items[start..end].Sort((a, b) => string.CompareOrdinal(id(a), id(b)));
             start = end;
         }
     }

@@ -31,6 +31,15 @@ internal static class Rows
         for (var i = 0; i < t.Length; i++) t[i] *= f;
     }
 
+    /// <summary>target += a * b, entry by entry.</summary>
+    public static void AddProduct(Span<double> target, ReadOnlySpan<double> a, ReadOnlySpan<double> b)
+    {
+        var t = MemoryMarshal.Cast<double, Vector<double>>(target);
+        var x = MemoryMarshal.Cast<double, Vector<double>>(a);
+        var y = MemoryMarshal.Cast<double, Vector<double>>(b);
+        for (var i = 0; i < t.Length; i++) t[i] += x[i] * y[i];
+    }
+
     /// <summary>Sum of products.</summary>
     public static double Dot(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
     {

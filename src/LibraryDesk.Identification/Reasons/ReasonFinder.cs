@@ -11,6 +11,9 @@ namespace LibraryDesk.Identification.Reasons;
 /// </summary>
 public static class ReasonFinder
 {
+    /// <summary>Decibans in a natural unit of weight.</summary>
+    private static readonly double Decibans = 10 / Math.Log(10);
+
     /// <summary>Reasons between two candidates. The prior only sets which candidates make a missing cell neutral; odds before looking are no reason.</summary>
     /// <returns>Null when one of the ids is not a candidate of the guide, or both are the same.</returns>
     public static ReasonTable? Between(CompiledGuide guide, Evidence evidence, Prior prior, string candidateA, string candidateB)
@@ -19,12 +22,14 @@ public static class ReasonFinder
         var b = guide.CandidateIndex(candidateB);
         if (a < 0 || b < 0 || a == b) return null;
         var rows = LikelihoodRows(guide, evidence, prior);
-        var total = Decibans(guide, rows, a, b, without: -1);
+        var ofA = Without(guide, rows, a);
+        var ofB = Without(guide, rows, b);
+        var total = Decibans * (ofA[^1] - ofB[^1]);
         var reasons = new List<Reason>(rows.Length);
         for (var t = 0; t < rows.Length; t++)
         {
-            var trait = evidence.Traits[t].Trait.Trait;
-            reasons.Add(new Reason(trait.Id, trait.Name, Said(evidence, trait), total - Decibans(guide, rows, a, b, without: t), Sources(guide, a, trait.Id), Sources(guide, b, trait.Id)));
+            var trait = evidence.Traits[t].Trait;
+            reasons.Add(new Reason(trait.Trait.Id, trait.Trait.Name, Said(evidence, trait.Trait), total - (Decibans * (ofA[t] - ofB[t])), guide.SourcesOf(a, trait.Index), guide.SourcesOf(b, trait.Index)));
         }
 
         reasons.Sort((x, y) => Math.Abs(y.Decibans).CompareTo(Math.Abs(x.Decibans)));
@@ -48,34 +53,37 @@ public static class ReasonFinder
         return rows;
     }
 
-    private static double Decibans(CompiledGuide guide, double[][] rows, int a, int b, int without) =>
-        10 / Math.Log(10) * (LogLikelihood(guide, rows, a, without) - LogLikelihood(guide, rows, b, without));
-
-    /// <summary>log P(answers | candidate): the mixture over its forms.</summary>
-    internal static double LogLikelihood(CompiledGuide guide, double[][] rows, int candidate, int without)
+    /// <summary>log P(answers | candidate), the mixture over its forms: without each trait in turn, and at the end with all.</summary>
+    private static double[] Without(CompiledGuide guide, double[][] rows, int candidate)
     {
         var (first, end) = (guide.FirstForm[candidate], guide.FirstForm[candidate + 1]);
-        double sum = 0, scale = double.NegativeInfinity;
+        var logs = new double[rows.Length];
+        var all = new double[rows.Length + 1];
+        var most = new double[rows.Length + 1];
+        Array.Fill(most, double.NegativeInfinity);
         for (var f = first; f < end; f++)
         {
-            var log = Math.Log(guide.Forms[f].Weight);
-            for (var t = 0; t < rows.Length; t++)
-            {
-                if (t != without) log += Math.Log(rows[t][f]);
-            }
-
-            if (log > scale)
-            {
-                sum = (sum * Math.Exp(scale - log)) + 1;
-                scale = log;
-            }
-            else
-            {
-                sum += Math.Exp(log - scale);
-            }
+            var sum = Math.Log(guide.Forms[f].Weight);
+            for (var t = 0; t < logs.Length; t++) sum += logs[t] = Math.Log(rows[t][f]);
+            for (var t = 0; t < all.Length; t++) AddLog(ref all[t], ref most[t], t < logs.Length ? sum - logs[t] : sum);
         }
 
-        return scale + Math.Log(sum);
+        for (var t = 0; t < all.Length; t++) all[t] = most[t] + Math.Log(all[t]);
+        return all;
+    }
+
+    /// <summary>Adds exp(log) to sum * exp(most), keeping the largest exponent outside.</summary>
+    private static void AddLog(ref double sum, ref double most, double log)
+    {
+        if (log > most)
+        {
+            sum = (sum * Math.Exp(most - log)) + 1;
+            most = log;
+        }
+        else
+        {
+            sum += Math.Exp(log - most);
+        }
     }
 
     /// <summary>What was answered to a trait, in words.</summary>
@@ -92,13 +100,5 @@ public static class ReasonFinder
             ? answer.Bands.Select(b => (b.Low == b.High ? Number(b.Low) : $"{Number(b.Low)} to {Number(b.High)}") + " " + trait.Unit)
             : answer.States.Select(s => trait.FindState(s)?.Name ?? s);
         return string.Join(" or ", said);
-    }
-
-    private static List<string> Sources(CompiledGuide guide, int candidate, string trait)
-    {
-        var id = guide.Guide.Candidates[candidate].Id;
-        return [.. guide.Guide.Cells
-            .Where(c => c.Trait == trait && (c.Of == id || (c.Of.StartsWith(id, StringComparison.Ordinal) && c.Of.Length > id.Length && c.Of[id.Length] == '/')))
-            .Select(c => c.Source).Distinct()];
     }
 }

@@ -30,9 +30,59 @@ internal sealed class TraitOutcomes
 
     public double[] LogBroad { get; }
 
-    public static TraitOutcomes Of(CompiledGuide guide, Evidence evidence, TraitEvidence answered, int candidate, double[] pool)
+    /// <param name="weights">Prior of the forms, for the mean that stands for unknown cells and for half of the broad alternative.</param>
+    public static TraitOutcomes Of(CompiledGuide guide, Evidence evidence, TraitEvidence answered, int candidate, double[] weights)
     {
         var trait = answered.Trait;
+        return answered.AnswerCount == 1 && AnswerTo(evidence, trait) is { Sure: Sureness.Sure } only
+            ? OfSureAnswer(guide, trait, only, candidate, weights)
+            : OfSeveral(guide, evidence, trait, candidate, weights);
+    }
+
+    private static Answer AnswerTo(Evidence evidence, CompiledTrait trait)
+    {
+        foreach (var answer in evidence.Answers)
+        {
+            if (answer.Trait == trait.Trait.Id) return answer;
+        }
+
+        throw new InvalidOperationException("weighed evidence always has its answers");
+    }
+
+    /// <summary>The common case: one sure answer, whose probabilities stand ready in the compiled guide.</summary>
+    private static TraitOutcomes OfSureAnswer(CompiledGuide guide, CompiledTrait trait, Answer answer, int candidate, double[] weights)
+    {
+        var (first, end) = (guide.FirstForm[candidate], guide.FirstForm[candidate + 1]);
+        var forms = end - first;
+        var named = Named(trait, answer);
+        var count = 1;
+        foreach (var isNamed in named) count += isNamed ? 0 : 1;
+        var outcomes = new TraitOutcomes(trait.Trait.Id, count, forms);
+        var mass = Rows.Dot(weights, trait.Known);
+        var next = 1;
+        for (var y = 0; y < trait.Answers; y++)
+        {
+            var o = named[y] ? 0 : next++;
+            var phi = trait.PhiRow(y);
+            var pool = mass > 0 ? Rows.Dot(weights, phi) / mass : trait.PhiPool[y];
+            var broad = Likelihood.SomethingElse(pool, trait.PhiUniform[y]);
+            outcomes.LogBroad[o] += broad;
+            for (var i = 0; i < forms; i++)
+            {
+                var f = first + i;
+                outcomes.Probability[(o * forms) + i] += f == guide.SomethingElse ? broad : trait.Known[f] == 0 ? pool : phi[f];
+            }
+        }
+
+        for (var o = 0; o < count; o++) outcomes.LogBroad[o] = Math.Log(outcomes.LogBroad[o]);
+        return outcomes;
+    }
+
+    private static TraitOutcomes OfSeveral(CompiledGuide guide, Evidence evidence, CompiledTrait trait, int candidate, double[] weights)
+    {
+        var pool = new double[trait.States];
+        var mass = Rows.Dot(weights, trait.Known);
+        for (var s = 0; s < pool.Length; s++) pool[s] = mass > 0 ? Rows.Dot(weights, trait.ThetaRow(s)) / mass : trait.ThetaPool[s];
         var answers = evidence.Answers.Where(a => a.Trait == trait.Trait.Id).OrderBy(a => a.Look, StringComparer.Ordinal).ThenBy(a => a.Person, StringComparer.Ordinal).ToList();
         var options = new List<(string Look, List<double[]> Options)>();
         var count = 1;

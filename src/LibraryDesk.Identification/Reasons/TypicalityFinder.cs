@@ -12,8 +12,8 @@ public static class TypicalityFinder
 {
     private const int ExactUpTo = 512;
     private const int MostDraws = 2000;
-    private const int MostDrawsWithout = 500;
-    private const int EnoughBelow = 30;
+    private const int MostDrawsWithout = 400;
+    private const int EnoughBelow = 20;
 
     /// <summary>Typicality of the answers under one candidate. The same input gives the same output.</summary>
     /// <param name="candidate">Candidate id, usually the likeliest one.</param>
@@ -24,7 +24,7 @@ public static class TypicalityFinder
         if (c < 0) return null;
         if (evidence.Traits.Length == 0) return new Typicality(candidate, 1, true, null, null);
         var outcomes = Outcomes(guide, evidence, prior, c);
-        var weights = guide.Forms[guide.FirstForm[c]..guide.FirstForm[c + 1]].Select(f => f.Weight).ToArray();
+        var weights = WeightsOf(guide, c);
         var (tail, isExact) = Tail(outcomes, weights, without: -1, MostDraws);
         if (tail >= Typicality.OrdinaryFrom || outcomes.Length < 2) return new Typicality(candidate, tail, isExact, null, null);
         var best = -1;
@@ -38,20 +38,19 @@ public static class TypicalityFinder
         return new Typicality(candidate, tail, isExact, best < 0 ? null : outcomes[best].Trait, best < 0 ? null : bestTail);
     }
 
+    private static double[] WeightsOf(CompiledGuide guide, int candidate)
+    {
+        var weights = new double[guide.FirstForm[candidate + 1] - guide.FirstForm[candidate]];
+        for (var i = 0; i < weights.Length; i++) weights[i] = guide.Forms[guide.FirstForm[candidate] + i].Weight;
+        return weights;
+    }
+
     private static TraitOutcomes[] Outcomes(CompiledGuide guide, Evidence evidence, Prior prior, int candidate)
     {
         var weights = new double[guide.Stride];
         PriorMass.FillBase(guide, prior, weights);
         var outcomes = new TraitOutcomes[evidence.Traits.Length];
-        for (var t = 0; t < outcomes.Length; t++)
-        {
-            var trait = evidence.Traits[t].Trait;
-            var pool = new double[trait.States];
-            var mass = Rows.Dot(weights, trait.Known);
-            for (var s = 0; s < pool.Length; s++) pool[s] = mass > 0 ? Rows.Dot(weights, trait.ThetaRow(s)) / mass : trait.ThetaPool[s];
-            outcomes[t] = TraitOutcomes.Of(guide, evidence, evidence.Traits[t], candidate, pool);
-        }
-
+        for (var t = 0; t < outcomes.Length; t++) outcomes[t] = TraitOutcomes.Of(guide, evidence, evidence.Traits[t], candidate, weights);
         return outcomes;
     }
 
