@@ -13,7 +13,7 @@ internal sealed class BlendStory
         Intake = Library.LotOf(Donated);
         FirstYear = Up(Intake, 2020, 24);
         SecondYear = Up(FirstYear, 2022, 14);
-        Swapped = Library.Receive(Quantity.OfSeeds(250), 2021);
+        Swapped = Library.Receive(Quantity.OfSeeds(250), 2021, source: SeedSource.SwapTable);
         SwapLot = Library.LotOf(Swapped);
         Blend = Library.Blend(Day(2023, 2, 12), (SecondYear, Quantity.OfSeeds(750)), (SwapLot, null));
         Early = Library.PutUp(Blend, 6, 20, Day(2024, 3));

@@ -46,9 +46,9 @@ internal sealed class TestLibrary
         return act;
     }
 
-    public Accession Receive(Quantity seed, int year = 2020, string? species = "capsicum-annuum", string? name = "Ember", long? thousand = 6200)
+    public Accession Receive(Quantity seed, int year = 2020, string? species = "capsicum-annuum", string? name = "Ember", long? thousand = 6200, SeedSource source = SeedSource.Donor)
     {
-        var act = Do(ReceivingRules.Receive(new Accessioned(Ids.Next<AccessionId>(), new AccessionCode(year, ++_codes), Donor, Day(year), species, name, seed, thousand, SeedSource.Donor, null), Today));
+        var act = Do(ReceivingRules.Receive(new Accessioned(Ids.Next<AccessionId>(), new AccessionCode(year, ++_codes), Donor, Day(year), species, name, seed, thousand, source, null), Today));
         return State.Find(act.Accession)!;
     }
 

@@ -7,7 +7,7 @@ public sealed class LibrarySettingsRow : IRevisioned
     public string Name { get; set; } = "Seed library";
     /// <summary>Second line under the name, e.g. the place; empty for none.</summary>
     public string Tagline { get; set; } = "";
-    /// <summary>Letters that open packet codes, e.g. Q.</summary>
+    /// <summary>The letter that opens packet codes, e.g. Q.</summary>
     public string CodePrefix { get; set; } = "Q";
     /// <summary>Concordant opinions that determine a case, 1 to 3.</summary>
     public int OpinionsNeeded { get; set; } = 2;

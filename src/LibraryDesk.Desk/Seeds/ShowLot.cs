@@ -32,6 +32,7 @@ public sealed record HistoryLine(long Sequence, DateTimeOffset At, string Kind, 
 /// <param name="History">What the ledger says of it, newest first.</param>
 /// <param name="Holders">Who has seed downstream of it; empty for readers who do not see people.</param>
 /// <param name="People">What ids stand for; empty for readers who do not see people.</param>
+/// <param name="Plants">Plants tied to packets of the lineage that were determined.</param>
 /// <param name="Recalls">Open recalls on it or upstream of it.</param>
 public sealed record LotView(
     Lot Lot,
@@ -45,6 +46,7 @@ public sealed record LotView(
     IReadOnlyList<HistoryLine> History,
     IReadOnlyList<Holder> Holders,
     IReadOnlyDictionary<Guid, string> People,
+    IReadOnlyList<DeterminedPlant> Plants,
     IReadOnlyList<RecallNotice> Recalls)
 {
     /// <summary>Packets free on the shelf.</summary>
@@ -85,6 +87,7 @@ public sealed class ShowLot(IDbContextFactory<LibraryDbContext> factory)
             [.. history.Select(row => new HistoryLine(row.Sequence, row.At, row.Kind, actor.IsLibrarian ? people.GetValueOrDefault(row.ActorId) : null, row.ToEntry()?.ReadAct()))],
             actor.IsLibrarian ? Holders(state, id, people) : [],
             people,
+            await DeterminedPlants.OfAsync(db, whole, stop),
             await RecallsAsync(db, holds, stop));
     }
 

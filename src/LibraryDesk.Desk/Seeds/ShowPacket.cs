@@ -23,6 +23,7 @@ public sealed record RecallNotice(long HoldId, DateOnly RecalledOn, string Reaso
 /// <param name="Lineage">Everything up and down from it, without people.</param>
 /// <param name="Names">Names of the lineage's nodes.</param>
 /// <param name="Variety">What the library means by the name; null when nobody wrote it down.</param>
+/// <param name="Plants">Plants tied to packets of the lineage that were determined.</param>
 /// <param name="MyLoan">The reader's own loan of it, running or last; null without one.</param>
 public sealed record PacketView(
     Packet Packet,
@@ -34,6 +35,7 @@ public sealed record PacketView(
     SeedState Lineage,
     IReadOnlyDictionary<long, GoesBy> Names,
     VarietyRow? Variety,
+    IReadOnlyList<DeterminedPlant> Plants,
     Loan? MyLoan)
 {
     /// <summary>True when it stands free on the shelf and nothing is held against it.</summary>
@@ -67,6 +69,7 @@ public sealed class ShowPacket(IDbContextFactory<LibraryDbContext> factory)
             WithoutPeople(state),
             names,
             await VarietyAsync(db, name, stop),
+            await DeterminedPlants.OfAsync(db, state, stop),
             mine);
     }
 

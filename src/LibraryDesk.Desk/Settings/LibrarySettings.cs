@@ -44,8 +44,8 @@ public sealed class LibrarySettings(IDbContextFactory<LibraryDbContext> factory)
         { Name.Length: 0 } => new Refusal("settings.name", "Give the library a name."),
         { OpinionsNeeded: < 1 or > 3 } => new Refusal("settings.opinions", "Between one and three concordant opinions can determine a case."),
         { IntakeHoldDays: < 0 or > 365 } => new Refusal("settings.intake-hold", "The intake hold is between 0 and 365 days."),
-        _ when row.CodePrefix.Length is < 1 or > 3 || !row.CodePrefix.All(PrefixLetters.Contains) =>
-            new Refusal("settings.prefix", "Packet codes start with one to three letters. I, L and O are left out: they look like digits."),
+        _ when row.CodePrefix.Length != 1 || !row.CodePrefix.All(PrefixLetters.Contains) =>
+            new Refusal("settings.prefix", "Packet codes start with one letter. I, L and O are left out: they look like digits."),
         _ when !IsWebAddress(row.PublicAddress) =>
             new Refusal("settings.address", "The address of this desk starts with https:// or http://."),
         _ when !IsWebAddress(row.LocalRulesUrl) =>

@@ -70,6 +70,7 @@ public static class StockRules
     {
         ArgumentNullException.ThrowIfNull(lot);
         ArgumentNullException.ThrowIfNull(replicates);
+        if (lot.IsVoid) return SeedRefusals.NotThere("lot");
         if (replicates.Count is 0 or > 100 || replicates.Any(replicate => replicate.Sown is < 1 or > 100_000)) return new Refusal(ReplicateCode, "Say how many seeds were sown: at least one.");
         if (replicates.Any(replicate => replicate.Germinated < 0 || replicate.Germinated > replicate.Sown)) return new Refusal(ReplicateCode, "No more seeds can come up than were sown. Check both counts.");
         if (days is < 1 or > 1000) return new Refusal(ReplicateCode, "A test lasts at least one day. Leave the days empty when they are not known.");

@@ -40,11 +40,11 @@ public static class DrawnPhoto
         return jpeg.ToArray();
     }
 
-    private static Paint Ground(DrawnPart part, Random chance)
+    private static Func<double, Rgb24> Ground(DrawnPart part, Random chance)
     {
         var paper = part is DrawnPart.Fruit or DrawnPart.CutFruit or DrawnPart.Seeds or DrawnPart.Leaf;
         var tone = paper ? Tints.Paper : new Rgb24((byte)(150 + chance.Next(30)), (byte)(172 + chance.Next(20)), (byte)(160 + chance.Next(30)));
-        return (x, y) => Sketch.Shade(tone, 1.06 - (0.14 * y / Sketch.Height) + (0.02 * Math.Sin(x / 97)));
+        return y => Sketch.Shade(tone, 1.06 - (0.14 * y / Sketch.Height));
     }
 
     private static void WriteMark(Sketch sheet)

@@ -1,6 +1,5 @@
 using SixLabors.ImageSharp;
 using SixLabors.ImageSharp.PixelFormats;
-using SixLabors.ImageSharp.Processing;
 
 namespace LibraryDesk.Photos.Drawn;
 
@@ -32,7 +31,14 @@ internal sealed class Sketch
 
     private readonly Rgb24[] _pixels = new Rgb24[Width * Fine * Height * Fine];
 
-    public Sketch(Paint ground) => Fill([new(0, 0), new(Width, 0), new(Width, Height), new(0, Height)], ground);
+    /// <summary>A fresh sheet; the ground changes from top to bottom only.</summary>
+    public Sketch(Func<double, Rgb24> ground)
+    {
+        for (var row = 0; row < Height * Fine; row++)
+        {
+            _pixels.AsSpan(row * Width * Fine, Width * Fine).Fill(ground((row + 0.5) / Fine));
+        }
+    }
 
     public static Paint Flat(Rgb24 colour) => (_, _) => colour;
 
@@ -113,8 +119,21 @@ internal sealed class Sketch
     /// <summary>The finished picture.</summary>
     public Image<Rgb24> Finish()
     {
-        var picture = Image.LoadPixelData(_pixels, Width * Fine, Height * Fine);
-        picture.Mutate(x => x.Resize(Width, Height, KnownResamplers.Box));
+        var picture = new Image<Rgb24>(Width, Height);
+        picture.ProcessPixelRows(rows =>
+        {
+            for (var y = 0; y < Height; y++)
+            {
+                var upper = _pixels.AsSpan(y * Fine * Width * Fine, Width * Fine);
+                var lower = _pixels.AsSpan(((y * Fine) + 1) * Width * Fine, Width * Fine);
+                var row = rows.GetRowSpan(y);
+                for (var x = 0; x < Width; x++)
+                {
+                    var (a, b, c, d) = (upper[x * Fine], upper[(x * Fine) + 1], lower[x * Fine], lower[(x * Fine) + 1]);
+                    row[x] = new Rgb24((byte)((a.R + b.R + c.R + d.R) / 4), (byte)((a.G + b.G + c.G + d.G) / 4), (byte)((a.B + b.B + c.B + d.B) / 4));
+                }
+            }
+        });
         return picture;
     }
 

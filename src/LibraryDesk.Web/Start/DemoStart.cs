@@ -11,6 +11,7 @@ internal static class DemoStart
     public const string Setting = "Demo";
     private const string Switch = "--demo";
     private const string DefaultDatabase = "Data Source=app-data/library.db";
+    private const string OwnDatabase = "app-data/demo.db";
     private const string DefaultPhotos = "app-data/photos";
 
     /// <summary>The arguments without the switch: the configuration would take the next argument for its value.</summary>
@@ -22,7 +23,11 @@ internal static class DemoStart
         var settings = builder.Configuration;
         if (args.Contains(Switch)) settings[Setting] = "true";
         if (!settings.GetValue<bool>(Setting)) return;
-        if (settings["Database:ConnectionString"] == DefaultDatabase) settings["Database:ConnectionString"] = "Data Source=app-data/demo.db";
+        if (settings["Database:ConnectionString"] == DefaultDatabase)
+        {
+            settings["Database:ConnectionString"] = $"Data Source={OwnDatabase}";
+            builder.Services.AddSingleton(DemoDraft.Begin(OwnDatabase));
+        }
         if (settings["Photos:Folder"] is null or DefaultPhotos) settings["Photos:Folder"] = "app-data/demo-photos";
         // Its letters go to invented addresses, so none leaves this machine.
         settings["Mail:Host"] = "";
@@ -45,6 +50,7 @@ internal static class DemoStart
             await Console.Error.WriteLineAsync(no.Message);
             return false;
         }
+        app.Services.GetService<DemoDraft>()?.Finish();
         var loaded = outcome.Match(value => value, _ => null!);
         app.Lifetime.ApplicationStarted.Register(() => Tell(app, loaded.SignIns));
         return true;

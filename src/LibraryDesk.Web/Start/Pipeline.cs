@@ -2,6 +2,7 @@ using LibraryDesk.Web.Features.Account;
 using LibraryDesk.Web.Features.Queue;
 using LibraryDesk.Web.Features.Filing;
 using LibraryDesk.Web.Features.Identify;
+using LibraryDesk.Web.Features.Labels;
 using LibraryDesk.Web.Shared.Layout;
 
 namespace LibraryDesk.Web.Start;
@@ -46,6 +47,7 @@ internal static class Pipeline
         app.MapQueue();
         app.MapFiling();
         app.MapIdentify();
+        app.MapLabels();
         app.MapOpenApi();
     }
 }

@@ -42,17 +42,30 @@ public class LineageDrawingTests : BunitContext
         Assert.Contains("swap table, label only; in doubt", list.Markup.ReplaceLineEndings("").Replace("<span>", "").Replace("</span>", ""), StringComparison.Ordinal);
     }
 
-    private static LineageStory Story()
+    [Theory]
+    [InlineData("capsicum-baccatum", "A", "plants of it fit")]
+    [InlineData("capsicum-baccatum", null, "plants of it fit")]
+    [InlineData("capsicum-annuum", null, "a plant of it is off")]
+    [InlineData("capsicum-baccatum", "B", "a plant of it is off")]
+    public void What_a_determined_plant_showed_is_said_at_its_packet(string taxon, string? variety, string words)
+    {
+        var story = Story(new DeterminedPlant(new(4), "Q25-0001", new(3), 14, taxon, variety, Day));
+        var list = Render<LineageList>(p => p.Add(l => l.Story, story));
+        Assert.Contains(words, list.FindAll("tbody tr").Last().TextContent, StringComparison.Ordinal);
+    }
+
+    private static LineageStory Story(params IReadOnlyList<DeterminedPlant> plants)
     {
         var state = new SeedState();
         state.Put(new Accession(new(1), new(2025, 1), null, null, Day, "capsicum-baccatum", "A", SeedSource.Donor, 2024, Quantity.OfSeeds(300), Quantity.OfSeeds(0), null));
         state.Put(new Accession(new(2), new(2025, 2), null, null, Day, "capsicum-baccatum", "A", SeedSource.SwapTable, 2024, Quantity.OfSeeds(100), Quantity.OfSeeds(0), null));
         state.Put(new Lot(new(3), new(2025, 1), LotOrigin.Blend, "capsicum-baccatum", Day, Quantity.OfSeeds(400), Quantity.OfSeeds(380), null, null));
         state.Put(new Packet(new(4), new PacketCode('Q', 2025, 1), new(3), 9, Day, Quantity.OfSeeds(20), Quantity.OfSeeds(20), PacketStanding.OnShelf, null, null, null, null));
+        state.Put(new NameClaim(new(6), new(1), "capsicum-baccatum", "A", ClaimGrounds.DonorsWord, null, Day, null));
         state.Put(new Hold(new(5), new(3), HoldReason.NameInDoubt, Day, null, null));
         state.Put(new LineageEdge(new(1), new(3), 0.75, 300));
         state.Put(new LineageEdge(new(2), new(3), 0.25, 100));
         state.Put(new LineageEdge(new(3), new(4), 1, 20));
-        return new LineageStory(state, new Dictionary<long, GoesBy>(), new NodeId(4), new HashSet<NodeId>());
+        return new LineageStory(state, new Dictionary<long, GoesBy>(), new NodeId(4), plants, new HashSet<NodeId>());
     }
 }

@@ -1,3 +1,4 @@
+using System.Collections;
 using System.Globalization;
 using System.Text;
 using QRCoder;
@@ -15,11 +16,20 @@ public sealed record QrSquare(int Modules, string Path)
     /// <summary>Modules left white on each side: ISO/IEC 18004 asks for four.</summary>
     public const int QuietZone = 4;
 
+    // With fewer than 29 modules the symbol would stay under 16 mm on a stake, for the quiet zone takes its share of the square.
+    private const int SmallestVersion = 3;
+
     public static QrSquare Of(string text)
     {
         using var generator = new QRCodeGenerator();
-        using var code = generator.CreateQrCode(text, QRCodeGenerator.ECCLevel.M);
-        var matrix = code.ModuleMatrix;
+        using var fitting = generator.CreateQrCode(text, QRCodeGenerator.ECCLevel.M);
+        if (fitting.Version >= SmallestVersion) return Draw(fitting.ModuleMatrix);
+        using var larger = generator.CreateQrCode(text, QRCodeGenerator.ECCLevel.M, requestedVersion: SmallestVersion);
+        return Draw(larger.ModuleMatrix);
+    }
+
+    private static QrSquare Draw(List<BitArray> matrix)
+    {
         var path = new StringBuilder();
         for (var row = 0; row < matrix.Count; row++)
         {

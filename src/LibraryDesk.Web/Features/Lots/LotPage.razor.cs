@@ -56,7 +56,7 @@ public sealed partial class LotPage
             if (Http is { Response.HasStarted: false }) Http.Response.StatusCode = StatusCodes.Status404NotFound;
             return;
         }
-        _story = new LineageStory(_view.Lineage, _view.Names, _view.Lot.Id.Node, Opened());
+        _story = new LineageStory(_view.Lineage, _view.Names, _view.Lot.Id.Node, _view.Plants, Opened());
     }
 
     private HashSet<NodeId> Opened() =>

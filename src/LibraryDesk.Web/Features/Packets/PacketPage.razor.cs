@@ -2,6 +2,7 @@ using System.Globalization;
 using LibraryDesk.Data.Seeds;
 using LibraryDesk.Desk.People;
 using LibraryDesk.Desk.Seeds;
+using LibraryDesk.Identification.Record;
 using LibraryDesk.Lineage;
 using LibraryDesk.Lineage.Seeds;
 using LibraryDesk.Web.Features.SeedLineage;
@@ -41,6 +42,11 @@ public sealed partial class PacketPage
             facts.Add(new("Germination", tests.Length == 0
                 ? "Not tested"
                 : string.Create(CultureInfo.InvariantCulture, $"{tests[^1].Germinated} of {tests[^1].Sown}, {tests[^1].ReadOn:MMMM yyyy}")));
+            if (tests.Length > 0)
+            {
+                var (low, high) = BinomialInterval.Exact(tests[^1].Germinated, tests[^1].Sown);
+                facts.Add(new("Likely between", string.Create(CultureInfo.InvariantCulture, $"{100 * low:0} and {100 * high:0} in 100 (exact 95 % interval)")));
+            }
             return facts;
         }
     }
@@ -54,7 +60,7 @@ public sealed partial class PacketPage
             return;
         }
         _mine = _view.MyLoan;
-        _story = new LineageStory(_view.Lineage, _view.Names, _view.Packet.Id.Node, new HashSet<NodeId>());
+        _story = new LineageStory(_view.Lineage, _view.Names, _view.Packet.Id.Node, _view.Plants, new HashSet<NodeId>());
     }
 
     private async Task BorrowAsync()

@@ -16,8 +16,9 @@ public sealed class LineageStory
     /// <param name="state">Everything up and down from <paramref name="here"/>.</param>
     /// <param name="names">What the nodes go by.</param>
     /// <param name="here">The node the page is about.</param>
+    /// <param name="plants">Plants tied to packets of the lineage that were determined.</param>
     /// <param name="opened">Lots whose packets the reader unfolded.</param>
-    public LineageStory(SeedState state, IReadOnlyDictionary<long, GoesBy> names, NodeId here, IReadOnlySet<NodeId> opened)
+    public LineageStory(SeedState state, IReadOnlyDictionary<long, GoesBy> names, NodeId here, IReadOnlyList<DeterminedPlant> plants, IReadOnlySet<NodeId> opened)
     {
         _state = state;
         _names = names;
@@ -25,6 +26,7 @@ public sealed class LineageStory
         Opened = opened;
         Graph = LineageGraph.Of(state);
         InDoubt = Doubts();
+        Plants = plants;
         Marks = PlantsShowed();
     }
 
@@ -37,6 +39,8 @@ public sealed class LineageStory
     public IReadOnlySet<NodeId> InDoubt { get; }
 
     public IReadOnlyDictionary<NodeId, NodeMark> Marks { get; }
+
+    public IReadOnlyList<DeterminedPlant> Plants { get; }
 
     public LineagePicture Draw(PictureDirection direction, double width) =>
         LineageLayout.Lay(Graph, new PictureWish(Here, Marks, InDoubt, direction, width, Opened: Opened));
@@ -120,21 +124,16 @@ public sealed class LineageStory
         return doubtful;
     }
 
-    // A determination names the packet its plant came from; it fits where it says the name that the packet's lot went by without it.
-    private Dictionary<NodeId, NodeMark> PlantsShowed()
+    /// <summary>True when a determined plant is what its packet's chain was said to be: the desk's own claims are left out, since they say what the plant said.</summary>
+    public bool Fits(DeterminedPlant plant)
     {
-        var marks = new Dictionary<NodeId, NodeMark>();
-        foreach (var claim in _state.Claims.Where(claim => !claim.IsWithdrawn && claim.Evidence?.Origin is { } origin && Graph.Has(origin)))
-        {
-            var others = _state.Claims.Where(other => !other.IsWithdrawn && other.Grounds != ClaimGrounds.DeskDetermination && IsAtOrAbove(other.Node, claim.Node)).ToArray();
-            var otherSpecies = others.Any(other => other.Species is { } species && claim.Species is { } found && species != found);
-            var otherVariety = claim.Variety is { } variety && others.Any(other => other.Variety is { } named && !string.Equals(named, variety, StringComparison.OrdinalIgnoreCase));
-            var mark = otherSpecies || otherVariety || !claim.Evidence!.Fits ? NodeMark.Off : NodeMark.Fits;
-            var at = claim.Evidence!.Origin!.Value;
-            marks[at] = mark > marks.GetValueOrDefault(at) ? mark : marks.GetValueOrDefault(at);
-        }
-        return marks;
+        var said = _state.Claims
+            .Where(claim => !claim.IsWithdrawn && claim.Grounds != ClaimGrounds.DeskDetermination && Graph.Has(claim.Node) && (claim.Node == plant.Lot || Graph.IsAncestor(claim.Node, plant.Lot))).ToArray();
+        return said.All(claim => claim.Species is not { } species || species == plant.Taxon)
+            && (plant.Variety is not { } variety || said.All(claim => claim.Variety is not { } named || string.Equals(named, variety, StringComparison.OrdinalIgnoreCase)));
     }
 
-    private bool IsAtOrAbove(NodeId node, NodeId of) => Graph.Has(node) && Graph.Has(of) && (node == of || Graph.IsAncestor(node, of));
+    private Dictionary<NodeId, NodeMark> PlantsShowed() => Plants.Where(plant => Graph.Has(plant.Packet))
+        .GroupBy(plant => plant.Packet)
+        .ToDictionary(plants => plants.Key, plants => plants.All(Fits) ? NodeMark.Fits : NodeMark.Off);
 }

@@ -6,7 +6,8 @@ namespace LibraryDesk.Web.Features.SeedLineage;
 /// <summary>Names of the species that the crop guides know, for lists to choose from and for showing.</summary>
 public static class SpeciesNames
 {
-    private static readonly Lazy<Dictionary<string, string>> _known = new(Read);
+    private static readonly Lazy<Dictionary<string, string>> _known = new(() => Read(candidate => candidate.Name));
+    private static readonly Lazy<Dictionary<string, string>> _common = new(() => Read(candidate => candidate.Common));
 
     /// <summary>Species to choose from, "not known" first.</summary>
     public static IReadOnlyList<Choice> Choices => [new("", "Not known"), .. _known.Value.OrderBy(species => species.Value, StringComparer.Ordinal).Select(species => new Choice(species.Key, species.Value))];
@@ -19,14 +20,17 @@ public static class SpeciesNames
         return words.Length == 0 ? "" : char.ToUpperInvariant(words[0]) + words[1..];
     }
 
-    private static Dictionary<string, string> Read()
+    /// <summary>The everyday name of an id; null where the guides give none.</summary>
+    public static string? CommonOf(string id) => _common.Value.GetValueOrDefault(id);
+
+    private static Dictionary<string, string> Read(Func<Candidate, string?> nameOf)
     {
         var names = new Dictionary<string, string>();
         foreach (var guide in BuiltInGuides.Ids.Select(BuiltInGuides.Open).Select(reading => reading?.Guide))
         {
             foreach (var candidate in guide?.Candidates ?? [])
             {
-                if (candidate.Kind == CandidateKind.Species) names[candidate.Id] = candidate.Name;
+                if (candidate.Kind == CandidateKind.Species && nameOf(candidate) is { } name) names[candidate.Id] = name;
             }
         }
         return names;

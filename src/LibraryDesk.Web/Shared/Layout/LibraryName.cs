@@ -19,6 +19,9 @@ public sealed record LibraryName(string Full, string Tagline = "")
     /// <summary>The second line beside the mark; null when there is none.</summary>
     public string? Second => Splits ? string.Join(' ', Words[^WordsOnSecondLine..]) : Tagline.Length > 0 ? Tagline : null;
 
+    /// <summary>True when the second line is the library's own addition, which a narrow head leaves out.</summary>
+    public bool SecondIsTagline => !Splits && Tagline.Length > 0;
+
     private string[] Words => Full.Split(' ', StringSplitOptions.RemoveEmptyEntries);
 
     private bool Splits => Tagline.Length == 0 && Words.Length > WordsOnSecondLine;

@@ -1,0 +1,98 @@
+using System.Globalization;
+using LibraryDesk.Data.Settings;
+using LibraryDesk.Desk.Growing;
+using LibraryDesk.Desk.Seeds;
+using LibraryDesk.Lineage.Acts;
+using LibraryDesk.Lineage.Seeds;
+using LibraryDesk.Web.Features.SeedLineage;
+
+namespace LibraryDesk.Web.Features.Labels;
+
+/// <summary>
+/// The words of a label: the facts that seed-labelling rules usually ask for. Which of them are needed, and whether seed may be passed on
+/// at all, is for local law; the label never says that it may.
+/// </summary>
+public static class LabelText
+{
+    /// <summary>The longest notice a label has room for; a longer one stands on the page that the code leads to.</summary>
+    public const int LongestNotice = 110;
+
+    /// <summary>The variety, only where a claim stands and is not in doubt.</summary>
+    public static string Variety(SeedLabel label) => label switch
+    {
+        { IsNameInDoubt: true } or { Name.Variety: null } => "Variety not stated",
+        { Name.OthersToo: true } => $"‘{label.Name.Variety}’ and others",
+        _ => $"‘{label.Name.Variety}’",
+    };
+
+    /// <summary>True when a variety stands on the label.</summary>
+    public static bool HasVariety(SeedLabel label) => label is { IsNameInDoubt: false, Name.Variety: not null };
+
+    /// <summary>What stands behind the scientific name: the everyday name, hybrid, blend.</summary>
+    public static string AfterSpecies(SeedLabel label)
+    {
+        var common = label.Name.Species is { } species ? SpeciesNames.CommonOf(species) : null;
+        var words = new[] { common, label.IsHybrid && HasVariety(label) ? "F1 hybrid" : null, label.Name.OthersToo ? "blend" : null }.OfType<string>();
+        return string.Join(", ", words);
+    }
+
+    public static string Harvest(SeedLabel label)
+    {
+        var years = label.Grown.HarvestYears;
+        var harvest = years.Count == 0 ? "harvest year not known" : "harvest " + string.Join(" and ", years.Select(year => year.ToString(CultureInfo.InvariantCulture)));
+        return label.IsLot ? $"Lot, {harvest}, {label.Seed}" : $"Lot {label.LotCode}, {harvest}, {label.Seed}";
+    }
+
+    public static string Isolation(SeedLabel label)
+    {
+        var ways = label.Grown.Isolations;
+        if (ways.Count == 0) return "How isolated: not known";
+        var words = string.Join("; ", ways.Select(Way));
+        var nearest = label.Grown.NearestMetres is { } metres ? string.Create(CultureInfo.InvariantCulture, $", nearest {metres} m") : "";
+        return $"Isolated: {words}{nearest}";
+    }
+
+    /// <summary>Per cent, count, month and method, or that it was not tested.</summary>
+    public static string Germination(SeedLabel label)
+    {
+        if (label.Tested is not { } test) return "Germination not tested";
+        var method = test.Replicates.Count == 1 ? "home test" : string.Create(CultureInfo.InvariantCulture, $"{test.Replicates.Count} replicates");
+        return string.Create(CultureInfo.InvariantCulture, $"Germination {Percent(test):0} % ({test.Germinated} of {test.Sown}), {test.ReadOn:MMM yyyy}, {method}");
+    }
+
+    /// <summary>True when the last test is under a legal minimum that the growing figures list for the species. Wording and 8 point type: 7 CFR 201.29.</summary>
+    public static bool IsBelowStandard(SeedLabel label) =>
+        label is { Tested: { } test, Name.Species: { } species }
+        && GrowingFacts.For(species, "label_germination_percent") is { } minimum
+        && minimum.Facts.Any(fact => fact.Low is { } low && Percent(test) < low);
+
+    public static string Treatment(bool saysUntreated) => saysUntreated ? "Seed not treated" : "Treatment not stated";
+
+    /// <summary>The library, its notice where there is room, and the word on local law.</summary>
+    public static string Library(LibrarySettingsRow settings)
+    {
+        var place = settings.Tagline.Length is > 0 and <= 40 ? $"{settings.Name}, {settings.Tagline}" : settings.Name;
+        var notice = settings.SharingNotice.Trim();
+        if (notice.Length == 0) return $"{place}. Check local law before passing it on.";
+        return notice.Length <= LongestNotice ? $"{place}. {notice}" : $"{place}. Notice: scan the code. Check local law before passing it on.";
+    }
+
+    /// <summary>Where the code leads: the address in the settings, else the one the page was asked for under.</summary>
+    public static string Address(SeedLabel label, LibrarySettingsRow settings, string requestAddress)
+    {
+        var desk = settings.PublicAddress.Length > 0 ? settings.PublicAddress : requestAddress;
+        return $"{desk.TrimEnd('/')}/{(label.IsLot ? "lots" : "p")}/{label.Code}";
+    }
+
+    private static double Percent(GerminationTest test) => test.Sown == 0 ? 0 : 100.0 * test.Germinated / test.Sown;
+
+    private static string Way(Isolation way) => way switch
+    {
+        Lineage.Acts.Isolation.Open => "open",
+        Lineage.Acts.Isolation.Distance => "distance",
+        Lineage.Acts.Isolation.Bagged => "bagged",
+        Lineage.Acts.Isolation.Caged => "caged",
+        Lineage.Acts.Isolation.HandPollinated => "hand-pollinated",
+        _ => "by time of flowering",
+    };
+}
