@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Globalization;
 using System.Text;
 using LibraryDesk.Lineage.Acts;
@@ -8,6 +9,9 @@ namespace LibraryDesk.Lineage.Ledger;
 /// <summary>The hash chain of the ledger: each entry names the hash of the one before, so that nothing can be changed, dropped or put in between unseen.</summary>
 public static class Chain
 {
+    [ThreadStatic]
+    private static StringBuilder? _text;
+
     /// <summary>Makes the next entry.</summary>
     /// <param name="head">The last entry, read under the lock of the chain head.</param>
     /// <param name="at">When; brought to UTC and cut to whole milliseconds, which both databases keep.</param>
@@ -38,24 +42,28 @@ public static class Chain
     {
         ArgumentNullException.ThrowIfNull(entry);
         var text = new StringBuilder(entry.Payload.Length + 320);
-        text.Append("{\"actor\":\"").Append(entry.Actor.Value.ToString("D"));
-        text.Append("\",\"kind\":\"").Append(SeedActJson.NameOf(entry.Kind));
-        text.Append("\",\"payload\":").Append(entry.Payload);
-        text.Append(",\"previous\":\"").Append(entry.Previous.Hex);
-        text.Append("\",\"sequence\":").Append(entry.Sequence.ToString(CultureInfo.InvariantCulture));
-        text.Append(",\"subjects\":[");
-        for (var place = 0; place < entry.Subjects.Count; place++)
-        {
-            if (place > 0) text.Append(',');
-            text.Append(entry.Subjects[place].Value.ToString(CultureInfo.InvariantCulture));
-        }
-
-        text.Append("],\"time\":\"").Append(entry.At.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss.fff'Z'", CultureInfo.InvariantCulture));
-        return text.Append("\"}").ToString();
+        Write(entry, text);
+        return text.ToString();
     }
 
     /// <summary>SHA-256 over <see cref="CanonicalText"/>.</summary>
-    public static EntryHash HashOf(LedgerEntry entry) => EntryHash.Of(CanonicalText(entry));
+    public static EntryHash HashOf(LedgerEntry entry)
+    {
+        ArgumentNullException.ThrowIfNull(entry);
+        var text = _text ??= new StringBuilder(2048);
+        text.Clear();
+        Write(entry, text);
+
+        // One run of characters: a builder's pieces could cut a surrogate pair in two.
+        var characters = ArrayPool<char>.Shared.Rent(text.Length);
+        text.CopyTo(0, characters, text.Length);
+        var bytes = ArrayPool<byte>.Shared.Rent(Encoding.UTF8.GetMaxByteCount(text.Length));
+        var length = Encoding.UTF8.GetBytes(characters, 0, text.Length, bytes, 0);
+        var hash = EntryHash.Of(bytes.AsSpan(0, length));
+        ArrayPool<byte>.Shared.Return(bytes);
+        ArrayPool<char>.Shared.Return(characters);
+        return hash;
+    }
 
     /// <summary>Walks entries in the order they are given and stops at the first that does not fit. Holds one entry at a time.</summary>
     /// <param name="entries">The whole ledger from the first entry, or what follows <paramref name="from"/>.</param>
@@ -84,5 +92,19 @@ public static class Chain
         }
 
         return walk.Finish();
+    }
+
+    private static void Write(LedgerEntry entry, StringBuilder text)
+    {
+        text.Append(CultureInfo.InvariantCulture, $"{{\"actor\":\"{entry.Actor.Value:D}\",\"kind\":\"{SeedActJson.NameOf(entry.Kind)}\",\"payload\":");
+        text.Append(entry.Payload);
+        text.Append(CultureInfo.InvariantCulture, $",\"previous\":\"{entry.Previous.Hex}\",\"sequence\":{entry.Sequence},\"subjects\":[");
+        for (var place = 0; place < entry.Subjects.Count; place++)
+        {
+            if (place > 0) text.Append(',');
+            text.Append(entry.Subjects[place].Value);
+        }
+
+        text.Append(CultureInfo.InvariantCulture, $"],\"time\":\"{entry.At.UtcDateTime:yyyy-MM-dd'T'HH:mm:ss.fff'Z'}\"}}");
     }
 }

@@ -51,7 +51,7 @@ public sealed class ChainWalk
         {
             return SeedActJson.IsCanonical(entry.Payload) ? null : Fault(entry, ChainFaultKind.Form, "has a payload that is not canonical JSON");
         }
-        catch (JsonException)
+        catch (Exception wrong) when (wrong is JsonException or ArgumentException)
         {
             return Fault(entry, ChainFaultKind.Payload, "has a payload that is not JSON");
         }

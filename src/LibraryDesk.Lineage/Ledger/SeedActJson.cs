@@ -81,7 +81,7 @@ public static class SeedActJson
 
     /// <summary>True when a payload stands in canonical form.</summary>
     /// <exception cref="JsonException">Not JSON at all.</exception>
-    public static bool IsCanonical(string json) => CanonicalJson.Write(json) == json;
+    public static bool IsCanonical(string json) => CanonicalScan.IsSurelyCanonical(json) || CanonicalJson.Write(json) == json;
 
     private sealed class ActTextConverter : JsonConverter<ActText>
     {

@@ -53,6 +53,27 @@ public class ChainTests
     }
 
     [Fact]
+    public void Long_words_beyond_the_basic_plane_are_hashed_whole()
+    {
+        for (var length = 1900; length < 2100; length += 7)
+        {
+            var act = new Released(new(1), new(2), Day(2026), new string('x', length) + string.Concat(Enumerable.Repeat("\U0001F331", 500)));
+            var entry = Chain.Append(ChainHead.Empty, DateTimeOffset.UnixEpoch, Librarian, act);
+            Assert.Equal(EntryHash.Of(Chain.CanonicalText(entry)), entry.Hash);
+            Assert.True(Chain.Verify([entry]).IsSound);
+        }
+    }
+
+    [Fact]
+    public void Half_a_surrogate_pair_is_a_fault_not_a_crash()
+    {
+        var entry = Small().Entries[0];
+        var broken = entry with { Payload = entry.Payload.Replace("Ember", "\ud83d", StringComparison.Ordinal) };
+        broken = broken with { Hash = Chain.HashOf(broken) };
+        Assert.Equal(ChainFaultKind.Payload, Chain.Verify([broken]).Fault!.Kind);
+    }
+
+    [Fact]
     public void Times_are_kept_in_UTC_and_whole_milliseconds()
     {
         var at = new DateTimeOffset(2026, 3, 1, 12, 0, 0, TimeSpan.FromHours(2)).AddTicks(12_345);
