@@ -1,0 +1,63 @@
+using System.Text.RegularExpressions;
+using Microsoft.Playwright;
+
+namespace LibraryDesk.EndToEnd;
+
+/// <summary>What a librarian does with seed, as in the browser.</summary>
+internal static partial class SeedSteps
+{
+    /// <summary>Takes 200 seeds in from a donor; returns the code of the lot.</summary>
+    public static async Task<string> TakeSeedInAsync(this IPage librarian, string donor, string name, string species)
+    {
+        await librarian.GotoAsync("/lots/new");
+        await librarian.Locator("input[name='Form.Donor']").FillAsync(donor);
+        await librarian.Locator("input[name='Form.Name']").FillAsync(name);
+        await librarian.Locator("select[name='Form.Species']").SelectOptionAsync(species);
+        await librarian.Locator("input[name='Form.Amount']").FillAsync("200");
+        await librarian.Locator("select[name='Form.AmountUnit']").SelectOptionAsync("seeds");
+        await librarian.GetByRole(AriaRole.Button, new() { Name = "Take it in" }).ClickAsync();
+        await librarian.WaitForURLAsync("**/lots/L*");
+        return new Uri(librarian.Url).Segments[^1];
+    }
+
+    /// <summary>Puts up packets of 20 seeds from a lot; returns the code of one of them.</summary>
+    public static async Task<string> PutUpPacketsAsync(this IPage librarian, string lot, int count)
+    {
+        await librarian.GotoAsync($"/lots/{lot}");
+        await librarian.GetByRole(AriaRole.Link, new() { Name = "Put up packets" }).First.ClickAsync();
+        await librarian.Locator("input[name='Form.Count']").FillAsync(count.ToString(System.Globalization.CultureInfo.InvariantCulture));
+        await librarian.Locator("input[name='Form.Amount']").FillAsync("20");
+        await librarian.Locator("select[name='Form.AmountUnit']").SelectOptionAsync("seeds");
+        await librarian.GetByRole(AriaRole.Button, new() { Name = "Put them up" }).ClickAsync();
+        await librarian.WaitForURLAsync("**done=packed");
+        return PacketCode().Match(await librarian.Locator("main").InnerTextAsync()).Value;
+    }
+
+    public static async Task LendAsync(this IPage librarian, string packet, string email)
+    {
+        await librarian.GotoAsync("/loans");
+        await librarian.Locator("input[name='Form.Packet']").FillAsync(packet);
+        await librarian.Locator("input[name='Form.Who']").FillAsync(email);
+        await librarian.GetByRole(AriaRole.Button, new() { Name = "Lend it" }).ClickAsync();
+        await librarian.WaitForURLAsync("**done=lent");
+    }
+
+    /// <summary>The member hands seed in from a packet; returns the code of the new lot.</summary>
+    public static async Task<string> ReturnSeedAsync(this IPage member, string packet)
+    {
+        await member.GotoAsync($"/returns/new?packet={packet}");
+        await member.Locator("input[name='Form.Grown']").FillAsync("12");
+        await member.Locator("input[name='Form.Saved']").FillAsync("9");
+        await member.Locator("input[name='Form.Amount']").FillAsync("150");
+        await member.Locator("select[name='Form.AmountUnit']").SelectOptionAsync("seeds");
+        await member.GetByRole(AriaRole.Button, new() { Name = "Hand in to the library" }).ClickAsync();
+        await member.WaitForURLAsync(url => url.Contains("done=returned", StringComparison.Ordinal) || url.Contains("/lots/", StringComparison.Ordinal));
+        return LotCode().Match(member.Url + " " + await member.Locator("main").InnerTextAsync()).Value;
+    }
+
+    [GeneratedRegex("[A-Z]{1,3}[0-9]{2}-[0-9]{4}-[A-Z0-9]")]
+    private static partial Regex PacketCode();
+
+    [GeneratedRegex("L[0-9]{2}-[0-9]{3}")]
+    private static partial Regex LotCode();
+}
