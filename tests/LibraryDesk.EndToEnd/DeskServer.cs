@@ -57,6 +57,19 @@ public sealed class DeskServer : IAsyncDisposable
         await StartProcessAsync(port);
     }
 
+    /// <summary>Adds what the server printed to the failure of a story, which is where its reason usually stands.</summary>
+    public async Task TellOnFailureAsync(Func<Task> story)
+    {
+        try
+        {
+            await story();
+        }
+        catch (Exception failure)
+        {
+            throw new InvalidOperationException($"{failure.Message}\nThe server printed:\n{Console}", failure);
+        }
+    }
+
     /// <summary>Runs <c>desk</c> on this server's database.</summary>
     public async Task<(int Code, string Output)> DeskAsync(params string[] arguments)
     {

@@ -17,6 +17,11 @@ public class WholeStory(DeskBrowser browser) : IClassFixture<DeskBrowser>
     public async Task From_a_donors_seed_to_a_determined_plant_and_home_again(string database)
     {
         await using var server = await DeskServer.StartAsync(database);
+        await server.TellOnFailureAsync(() => RunAsync(server));
+    }
+
+    private async Task RunAsync(DeskServer server)
+    {
         var librarian = await browser.OpenAsync(server, DeskBrowser.Laptop);
         var first = await browser.OpenAsync(server, DeskBrowser.Laptop);
         var second = await browser.OpenAsync(server, DeskBrowser.Laptop);
