@@ -28,6 +28,8 @@ public sealed class ReadCase(IDbContextFactory<LibraryDbContext> factory, GuideS
         var open = CaseAccess.WhyNoOdds(actor, row, hasSealed) is null;
         var origin = open ? await CaseOrigin.ReadAsync(db, guide, clues, stop) : CaseOrigin.None;
         var library = await settings.ReadAsync(stop);
+        // Who can still give an unseen opinion sees neither other volunteers' scores nor what the member says of the origin.
+        if (!open) answers.RemoveAll(a => a.ByDesk && a.PersonId != actor.UserId);
 
         var parts = RankCase.PartsOf(looks[^1].Parts);
         return new CaseView(
@@ -36,7 +38,7 @@ public sealed class ReadCase(IDbContextFactory<LibraryDbContext> factory, GuideS
             CaseAccess.SpeaksForOwner(actor, row),
             open ? RankCase.Rank(caseId, guide, answers, parts, origin) : null,
             Views(row, guide, looks, answers, photos, open ? origin : null),
-            clues,
+            open ? clues : [],
             requests,
             determination,
             volunteers.Count,
