@@ -1,7 +1,5 @@
 using System.Globalization;
-using LibraryDesk.Data.Cases;
 using LibraryDesk.Desk.Cases.Review;
-using LibraryDesk.Identification.Guides;
 
 namespace LibraryDesk.Web.Features.Queue;
 
@@ -38,19 +36,6 @@ internal static class QueueWords
         : line.Parts is ["leaves"] ? "Leaves only so far"
         : null;
 
-    /// <summary>An answer in the guide's words: "yellow-green or green, fairly clear".</summary>
-    public static string Answer(Trait trait, AnswerRow row)
-    {
-        var said = row.Kind switch
-        {
-            AnswerKind.NotSure => "not sure",
-            AnswerKind.CantSeeYet => "can’t see it yet",
-            AnswerKind.Measure => Measure(trait, row),
-            _ => string.Join(" or ", row.States.Split('|').Select(id => trait.FindState(id)?.Name ?? id)),
-        };
-        return row.Kind is AnswerKind.States or AnswerKind.Measure && row.Sureness != "sure" ? $"{said}, {Sureness(row.Sureness)}" : said;
-    }
-
     public static string Sureness(string sureness) => sureness switch
     {
         "fairly" => "fairly clear",
@@ -64,11 +49,4 @@ internal static class QueueWords
         Scorer.AnotherVolunteer => "Another volunteer",
         _ => "The member",
     };
-
-    private static string Measure(Trait trait, AnswerRow row)
-    {
-        var low = row.Low?.ToString("0.##", CultureInfo.InvariantCulture);
-        var high = row.High?.ToString("0.##", CultureInfo.InvariantCulture);
-        return low == high ? $"{low} {trait.Unit}" : $"{low} to {high} {trait.Unit}";
-    }
 }
