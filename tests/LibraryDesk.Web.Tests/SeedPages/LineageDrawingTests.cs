@@ -51,7 +51,7 @@ public class LineageDrawingTests : BunitContext
     {
         var story = Story(new DeterminedPlant(new(4), "Q25-0001", new(3), 14, taxon, variety, Day));
         var list = Render<LineageList>(p => p.Add(l => l.Story, story));
-        Assert.Contains(words, list.FindAll("tbody tr").Last().TextContent, StringComparison.Ordinal);
+        Assert.Contains(words, list.FindAll("tbody tr")[^1].TextContent, StringComparison.Ordinal);
     }
 
     private static LineageStory Story(params IReadOnlyList<DeterminedPlant> plants)
