@@ -8,11 +8,14 @@ namespace LibraryDesk.Web.Features.Filing;
 /// <summary>Which question stands where in a look.</summary>
 internal static class Questioning
 {
+    /// <summary>A look expected to tell less than this many bits moves no odds that anybody would notice.</summary>
+    public const double LeastBits = 0.02;
+
     /// <summary>Questions worth asking now that were not put at this look yet, best first.</summary>
     public static IReadOnlyList<NextLook> Open(CaseView view)
     {
         var put = view.Latest.Answers.Where(a => !a.ByDesk).Select(a => a.TraitId).ToHashSet();
-        return view.Ranking is null ? [] : [.. view.Ranking.Plan.Now.Where(look => !put.Contains(look.Trait))];
+        return view.Ranking is null ? [] : [.. view.Ranking.Plan.Now.Where(look => look.Bits >= LeastBits && !put.Contains(look.Trait))];
     }
 
     /// <summary>The trait put before another at this look, or the last one; null at the first question.</summary>

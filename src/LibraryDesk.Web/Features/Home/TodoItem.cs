@@ -13,6 +13,7 @@ internal sealed record TodoItem(string Drawing, string Heading, string Why, stri
 {
     private const int Most = 3;
     private const int DaysBeforeDue = 45;
+    private const int DaysAfterDue = 180;
 
     // A look that tells less than this moves no odds that anybody would notice.
     private const double BitsWorthAsking = 0.05;
@@ -28,7 +29,7 @@ internal sealed record TodoItem(string Drawing, string Heading, string Why, stri
             .Where(c => c.Look is { } look && look.Bits >= BitsWorthAsking)
             .OrderByDescending(c => c.Look!.BitsPerEffort)
             .Select(c => Look(c.Case, c.Look!));
-        var due = loans.Where(l => l.DueOn is { } day && day <= today.AddDays(DaysBeforeDue)).OrderBy(l => l.DueOn).Select(Due);
+        var due = loans.Where(l => l.DueOn is { } day && day <= today.AddDays(DaysBeforeDue) && day >= today.AddDays(-DaysAfterDue)).OrderBy(l => l.DueOn).Select(l => Due(l, today));
         return [.. asked.Concat(drafts).Concat(looks).Concat(due).Take(Most)];
     }
 
@@ -53,10 +54,10 @@ internal sealed record TodoItem(string Drawing, string Heading, string Why, stri
         Text($"/cases/{own.Case.Id}/ask?trait={Uri.EscapeDataString(look.Trait)}"),
         "Take this look");
 
-    private static TodoItem Due(MemberLoan loan) => new(
+    private static TodoItem Due(MemberLoan loan, DateOnly today) => new(
         "stage-ripe",
-        Text($"{(loan.Variety is null ? loan.PacketCode : $"‘{loan.Variety}’")}: seed hoped for by {loan.DueOn:d MMMM}"),
-        "Mark the plants you’ll save from while the fruit is green.",
+        Text($"{(loan.Variety is null ? loan.PacketCode : $"‘{loan.Variety}’")}: seed {(loan.DueOn < today ? "was" : "is")} hoped for by {loan.DueOn:d MMMM yyyy}"),
+        "Save from several plants, and bring what you can. None this year? Say so on the packet’s page.",
         $"/p/{loan.PacketCode}",
         "Open the packet");
 
