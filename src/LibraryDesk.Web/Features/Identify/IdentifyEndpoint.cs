@@ -9,7 +9,7 @@ using Microsoft.AspNetCore.Mvc;
 namespace LibraryDesk.Web.Features.Identify;
 
 /// <summary>Identification over HTTP, open to anybody, limited by rate. It reads crop guides and nothing else.</summary>
-internal static class IdentifyEndpoint
+public static class IdentifyEndpoint
 {
     public const string RatePolicy = "identify";
     private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web) { MaxDepth = 16 };

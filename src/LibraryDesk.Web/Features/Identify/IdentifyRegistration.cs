@@ -4,7 +4,7 @@ using System.Threading.RateLimiting;
 namespace LibraryDesk.Web.Features.Identify;
 
 /// <summary>How often one address may ask.</summary>
-internal static class IdentifyRegistration
+public static class IdentifyRegistration
 {
     private const int PerMinute = 120;
 
