@@ -212,7 +212,21 @@ internal ref struct Forecast
         return null;
     }
 
+    /// <summary>P(answer) of a packet's lot that has the trait described of itself; null for any other row.</summary>
+    public readonly double? OwnAnswer(int r, int answer)
+    {
+        if (OwnTrait(r) is not { } own) return null;
+        FillOwn(own);
+        return _mix[answer];
+    }
+
     private readonly double TakeOwn(OwnTrait own, double mass)
+    {
+        FillOwn(own);
+        return AddFixed(_mix, mass);
+    }
+
+    private readonly void FillOwn(OwnTrait own)
     {
         Span<double> shares = stackalloc double[_trait.States];
         Belief.OwnShares(own, _trait, shares);
@@ -221,8 +235,6 @@ internal ref struct Forecast
             _mix[y] = 0;
             for (var s = 0; s < shares.Length; s++) _mix[y] += shares[s] * _trait.Confusion[0][(s * _trait.Answers) + y];
         }
-
-        return AddFixed(_mix, mass);
     }
 
     /// <summary>Entropy in nats of shares that sum to <paramref name="mass"/>.</summary>

@@ -24,7 +24,8 @@ public static class LookPlanner
     /// <param name="partsPresent">Ids of the parts the plant carries now; null takes all as present.</param>
     /// <param name="most">How many looks to name in each list.</param>
     /// <param name="withOutlooks">False leaves <see cref="NextLook.Outlooks"/> empty, for batches that do not show them.</param>
-    public static LookPlan Plan(CompiledGuide guide, Evidence evidence, Prior prior, IReadOnlySet<string>? partsPresent = null, int most = 5, bool withOutlooks = true)
+    /// <param name="lookAhead">True parts looks that tie now by what they leave for the look after; costs some tens of plans where there is a tie.</param>
+    public static LookPlan Plan(CompiledGuide guide, Evidence evidence, Prior prior, IReadOnlySet<string>? partsPresent = null, int most = 5, bool withOutlooks = true, bool lookAhead = false)
     {
         var belief = Belief.Of(guide, evidence, prior);
         var now = new Shortlist(most);
@@ -38,6 +39,7 @@ public static class LookPlanner
             list.Offer(trait, second, bits, bits / EffortOf(trait.Trait));
         }
 
+        if (lookAhead && now.Count > 1) LookAhead.Settle(belief, prior, now, Open(guide, evidence, partsPresent));
         return new LookPlan(Describe(belief, prior, now, withOutlooks), Describe(belief, prior, later, withOutlooks));
     }
 
@@ -60,6 +62,10 @@ public static class LookPlanner
 
         return Describe(belief, prior, list);
     }
+
+    /// <summary>Traits that could be asked now and have no answer.</summary>
+    private static List<CompiledTrait> Open(CompiledGuide guide, Evidence evidence, IReadOnlySet<string>? partsPresent) =>
+        [.. guide.Traits.Where(t => t.Trait.Asked && (partsPresent is null || partsPresent.Contains(t.Trait.Part)) && evidence.Traits.All(e => e.Trait != t))];
 
     internal static double EffortOf(Trait trait) => trait.Minutes * trait.Effort switch { Effort.Cut => 2, Effort.Touch => 1.25, _ => 1 };
 

@@ -19,4 +19,12 @@ internal readonly struct Shortlist(int most)
         _looks.Insert(at, (trait, second, bits, perEffort));
         if (_looks.Count > most) _looks.RemoveAt(most);
     }
+
+    /// <summary>Puts the first looks, as many as there are values, in order of falling value; equal ones keep their order.</summary>
+    public void Reorder(double[] values)
+    {
+        var looks = _looks;
+        var order = Enumerable.Range(0, values.Length).OrderByDescending(i => values[i]).Select(i => looks[i]).ToList();
+        for (var i = 0; i < order.Count; i++) _looks[i] = order[i];
+    }
 }

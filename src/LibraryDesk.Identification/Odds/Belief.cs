@@ -58,6 +58,28 @@ internal sealed class Belief
         return belief;
     }
 
+    /// <summary>The belief after one more answer as foreseen; its own buffers, so that it lives beside this one.</summary>
+    public Belief After(in Looks.Forecast forecast, int answer)
+    {
+        var after = new Belief { Guide = Guide, RowCount = RowCount, _rows = _rows[..(RowCount * Guide.Stride)], _base = _base[..Guide.Stride], _total = new double[Guide.Stride], _mass = new double[RowCount], _rowEvidence = new double[RowCount] };
+        // The rows carry their masses already, so all start from the same mass here.
+        Array.Fill(after._mass, 1.0);
+        for (var r = 0; r < RowCount; r++)
+        {
+            var row = after._rows.AsSpan(r * Guide.Stride, Guide.Stride);
+            if (forecast.OwnAnswer(r, answer) is { } own)
+            {
+                Rows.Scale(row, own);
+                continue;
+            }
+
+            for (var f = 0; f < Guide.Forms.Length; f++) row[f] *= forecast.Given(answer, f);
+        }
+
+        after.Close();
+        return after;
+    }
+
     private void Start(CompiledGuide guide, Prior prior)
     {
         Guide = guide;
