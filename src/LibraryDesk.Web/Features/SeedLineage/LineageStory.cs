@@ -2,6 +2,7 @@ using System.Globalization;
 using LibraryDesk.Desk.Seeds.Ledger;
 using LibraryDesk.Lineage.Acts;
 using LibraryDesk.Lineage.Graph;
+using LibraryDesk.Lineage.Names;
 using LibraryDesk.Lineage.Picture;
 using LibraryDesk.Lineage.Seeds;
 
@@ -132,6 +133,17 @@ public sealed class LineageStory
         return said.All(claim => claim.Species is not { } species || species == plant.Taxon)
             && (plant.Variety is not { } variety || said.All(claim => claim.Variety is not { } named || string.Equals(named, variety, StringComparison.OrdinalIgnoreCase)));
     }
+
+    /// <summary>
+    /// What speaks for and against the name of the page's own node: how its seed came, how it was grown, and determined plants. A plant speaks
+    /// for the lot its packet was put up from; a plant of the page's own packet speaks for that packet alone, so that none counts twice.
+    /// </summary>
+    public NameEvidence Evidence(bool isHybrid) => NameEvidence.Of(_state) with
+    {
+        IsHybrid = isHybrid,
+        Determined = Plants.GroupBy(plant => plant.Packet == Here ? plant.Packet : plant.Lot)
+            .ToDictionary(plants => plants.Key, plants => (plants.Count(Fits), plants.Count(plant => !Fits(plant)))),
+    };
 
     private Dictionary<NodeId, NodeMark> PlantsShowed() => Plants.Where(plant => Graph.Has(plant.Packet))
         .GroupBy(plant => plant.Packet)
