@@ -62,12 +62,14 @@ internal static partial class People
         var line = server.Console.Split('\n').First(text =>
             text.Contains(role, StringComparison.OrdinalIgnoreCase) && text.Contains("@example.org", StringComparison.Ordinal));
         var email = Email().Match(line).Value;
-        var password = line[(line.IndexOf(email, StringComparison.Ordinal) + email.Length)..].Trim(' ', '/', ':', ',', '\t');
-        return page.SignInAsync(email, password);
+        return page.SignInAsync(email, DemoPhrase().Match(server.Console).Groups[1].Value);
     }
 
     [GeneratedRegex(@"[\w.+-]+@example\.org")]
     private static partial Regex Email();
+
+    [GeneratedRegex("the phrase \"([^\"]+)\"")]
+    private static partial Regex DemoPhrase();
 
     [GeneratedRegex("[A-Z0-9]{4}(-[A-Z0-9]{4}){3}")]
     private static partial Regex SetUpCode();
