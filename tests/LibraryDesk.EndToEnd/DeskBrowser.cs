@@ -17,6 +17,8 @@ public sealed class DeskBrowser : IAsyncLifetime
     /// <inheritdoc />
     public async Task InitializeAsync()
     {
+        // Two cores run the server, the browser, the database and the tests.
+        Assertions.SetDefaultExpectTimeout(20_000);
         _playwright = await Playwright.CreateAsync();
         _browser = await _playwright.Chromium.LaunchAsync(new()
         {
