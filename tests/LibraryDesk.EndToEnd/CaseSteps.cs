@@ -44,15 +44,15 @@ internal static class CaseSteps
         await volunteer.Locator($"input[name='Opinion.Taxon'][value='{taxon}']").CheckAsync();
         await volunteer.Locator("[name='Opinion.Note']").FillAsync("Spots at the foot of each petal lobe.");
         await volunteer.GetByRole(AriaRole.Button, new() { Name = "Give my opinion, sealed" }).ClickAsync();
-        await Assertions.Expect(volunteer.GetByRole(AriaRole.Button, new() { Name = "Finish my review" })).ToBeVisibleAsync();
-        await Assertions.Expect(volunteer.Locator(".cands").First).ToBeVisibleAsync();
+        await volunteer.GetByRole(AriaRole.Button, new() { Name = "Finish my review" }).WaitForAsync();
+        await volunteer.Locator(".cands").First.WaitForAsync();
     }
 
     public static async Task FinishReviewAsync(this IPage volunteer, string number)
     {
         await volunteer.GotoAsync($"/queue/{number}");
         await volunteer.GetByRole(AriaRole.Button, new() { Name = "Finish my review" }).ClickAsync();
-        await Assertions.Expect(volunteer.Locator(".note[role=status]").First).ToBeVisibleAsync();
+        await volunteer.Locator(".note.go[role=status]").First.WaitForAsync();
     }
 
     /// <summary>A librarian sets the determination down as a name claim for the lot.</summary>
@@ -60,13 +60,13 @@ internal static class CaseSteps
     {
         await librarian.GotoAsync($"/cases/{number}");
         await librarian.GetByRole(AriaRole.Button, new() { Name = "Claim this name for the lot" }).ClickAsync();
-        await Assertions.Expect(librarian.GetByText("is a name claim for the lot")).ToBeVisibleAsync();
+        await librarian.GetByText("is a name claim for the lot").First.WaitForAsync();
     }
 
     private static async Task SendPhotoAsync(this IPage member)
     {
         var file = new FilePayload { Name = "flower.jpg", MimeType = "image/jpeg", Buffer = DrawnPhoto.Draw(new DrawnSubject { Part = DrawnPart.Flower, Corolla = "white", Spots = "green-yellow" }, 7) };
         await member.Locator("input[type=file]").First.SetInputFilesAsync(file);
-        await Assertions.Expect(member.Locator("[data-kept]").First).ToContainTextAsync("Kept");
+        await member.Locator("[data-kept]:visible").First.WaitForAsync();
     }
 }

@@ -17,8 +17,6 @@ public sealed class DeskBrowser : IAsyncLifetime
     /// <inheritdoc />
     public async Task InitializeAsync()
     {
-        // Two cores run the server, the browser, the database and the tests.
-        Assertions.SetDefaultExpectTimeout(20_000);
         _playwright = await Playwright.CreateAsync();
         _browser = await _playwright.Chromium.LaunchAsync(new()
         {
@@ -38,7 +36,8 @@ public sealed class DeskBrowser : IAsyncLifetime
             JavaScriptEnabled = script,
             ReducedMotion = ReducedMotion.Reduce,
         });
-        context.SetDefaultTimeout(20_000);
+        // Two cores run the server, the browser, the database and the tests.
+        context.SetDefaultTimeout(60_000);
         return await context.NewPageAsync();
     }
 

@@ -22,6 +22,10 @@ internal static partial class People
         await page.WaitForURLAsync("**/settings");
     }
 
+    /// <summary>Waits until the page says so.</summary>
+    public static Task SeesAsync(this IPage page, string text) =>
+        page.Locator("main").GetByText(text).First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
+
     public static async Task SignUpAsync(this IPage page, string name, string email)
     {
         await page.GotoAsync("/account/sign-up");
