@@ -23,13 +23,12 @@ internal static partial class SeedSteps
     /// <summary>Puts up packets of 20 seeds from a lot; returns the code of one of them.</summary>
     public static async Task<string> PutUpPacketsAsync(this IPage librarian, string lot, int count)
     {
-        await librarian.GotoAsync($"/lots/{lot}");
-        await librarian.GetByRole(AriaRole.Link, new() { Name = "Put up packets" }).First.ClickAsync();
+        await librarian.GotoAsync($"/lots/{lot}/pack");
         await librarian.Locator("input[name='Form.Count']").FillAsync(count.ToString(System.Globalization.CultureInfo.InvariantCulture));
         await librarian.Locator("input[name='Form.Amount']").FillAsync("20");
         await librarian.Locator("select[name='Form.AmountUnit']").SelectOptionAsync("seeds");
         await librarian.GetByRole(AriaRole.Button, new() { Name = "Put them up" }).ClickAsync();
-        await librarian.WaitForURLAsync("**done=packed");
+        await librarian.GetByText(PacketCode()).First.WaitForAsync();
         return PacketCode().Match(await librarian.Locator("main").InnerTextAsync()).Value;
     }
 
@@ -39,7 +38,7 @@ internal static partial class SeedSteps
         await librarian.Locator("input[name='Form.Packet']").FillAsync(packet);
         await librarian.Locator("input[name='Form.Who']").FillAsync(email);
         await librarian.GetByRole(AriaRole.Button, new() { Name = "Lend it" }).ClickAsync();
-        await librarian.WaitForURLAsync("**done=lent");
+        await librarian.SeesAsync("Lent.");
     }
 
     /// <summary>The member hands seed in from a packet; returns the code of the new lot.</summary>
