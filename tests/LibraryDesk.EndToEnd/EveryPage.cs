@@ -28,11 +28,8 @@ public class EveryPage(DeskBrowser browser) : IClassFixture<DeskBrowser>
         // PostgreSQL, because there every read truly waits, so that a page is also drawn before its data has come.
         await using var server = await DeskServer.StartAsync("postgres", "--demo");
         var faults = new List<string>();
-        foreach (var (size, scheme) in new[]
-        {
-            (DeskBrowser.Phone, ColorScheme.Light), (DeskBrowser.Phone, ColorScheme.Dark),
-            (DeskBrowser.Laptop, ColorScheme.Light), (DeskBrowser.Laptop, ColorScheme.Dark),
-        })
+        // Each size and each theme once: the other two pairings share every rule with these.
+        foreach (var (size, scheme) in new[] { (DeskBrowser.Phone, ColorScheme.Light), (DeskBrowser.Laptop, ColorScheme.Dark) })
         {
             var page = await browser.OpenAsync(server, size, scheme);
             if (role is not null) await page.SignInAsDemoAsync(server, role);
