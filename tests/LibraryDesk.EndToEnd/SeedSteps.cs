@@ -28,8 +28,18 @@ internal static partial class SeedSteps
         await librarian.Locator("input[name='Form.Amount']").FillAsync("20");
         await librarian.Locator("select[name='Form.AmountUnit']").SelectOptionAsync("seeds");
         await librarian.GetByRole(AriaRole.Button, new() { Name = "Put them up" }).ClickAsync();
-        await librarian.GetByText(PacketCode()).First.WaitForAsync();
-        return PacketCode().Match(await librarian.Locator("main").InnerTextAsync()).Value;
+        await librarian.SeesAsync("The packets are put up");
+        // The lot's own packets stand below its lineage, which may show those of its forebears.
+        return PacketCode().Matches(await librarian.Locator("main").InnerTextAsync())[^1].Value;
+    }
+
+    /// <summary>Returned seed waits to be looked at; somebody has.</summary>
+    public static async Task LiftHoldAsync(this IPage librarian, string lot)
+    {
+        await librarian.GotoAsync($"/lots/{lot}/hold");
+        await librarian.GetByLabel("Why is it lifted?").FillAsync("Looked at: dry, clean, no insects.");
+        await librarian.GetByRole(AriaRole.Button, new() { Name = "Lift the hold" }).ClickAsync();
+        await librarian.WaitForURLAsync("**done=released");
     }
 
     public static async Task LendAsync(this IPage librarian, string packet, string email)

@@ -48,6 +48,7 @@ public class WholeStory(DeskBrowser browser) : IClassFixture<DeskBrowser>
 
         await librarian.ClaimFromCaseAsync(number);
         var home = await member.ReturnSeedAsync(packet);
+        await librarian.LiftHoldAsync(home);
         var newPacket = await librarian.PutUpPacketsAsync(home, 2);
 
         var visitor = await browser.OpenAsync(server, DeskBrowser.Phone, script: false);
