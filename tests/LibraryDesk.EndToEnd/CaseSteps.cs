@@ -24,7 +24,7 @@ internal static class CaseSteps
         await member.GotoAsync($"/cases/{number}/origin");
         await member.Locator("input[name='Form.Code']").FillAsync(stake);
         await member.GetByRole(AriaRole.Button, new() { Name = "File it" }).ClickAsync();
-        await member.WaitForURLAsync($"**/cases/{number}**");
+        await member.WaitForURLAsync(url => new Uri(url).AbsolutePath == $"/cases/{number}");
         return number;
     }
 
