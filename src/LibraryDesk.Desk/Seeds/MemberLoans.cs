@@ -50,6 +50,15 @@ public sealed class MemberLoans(IDbContextFactory<LibraryDbContext> factory)
         return await ReadAsync(loans => loans.Where(loan => loan.Ending == null).OrderBy(loan => loan.DueOn == null).ThenBy(loan => loan.DueOn).ThenBy(loan => loan.Id), withNames: true, stop);
     }
 
+    /// <summary>One loan: the borrower's own, or for a librarian anybody's.</summary>
+    public async Task<Outcome<MemberLoan>> OneAsync(Actor actor, long loanId, CancellationToken stop)
+    {
+        if (!actor.IsSignedIn) return PeopleRefusals.SignInFirst;
+        var found = (await ReadAsync(loans => loans.Where(loan => loan.Id == loanId), withNames: actor.IsLibrarian, stop)).Loans;
+        if (found.Count == 0) return FindingRefusals.NoLoan;
+        return actor.IsLibrarian || found[0].BorrowerId == actor.UserId ? found[0] : PeopleRefusals.NotYours;
+    }
+
     private async Task<LoanList> ReadAsync(Func<IQueryable<LoanRow>, IQueryable<LoanRow>> choose, bool withNames, CancellationToken stop)
     {
         await using var db = await factory.CreateDbContextAsync(stop);

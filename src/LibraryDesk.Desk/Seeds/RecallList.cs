@@ -31,11 +31,17 @@ public sealed class RecallList(IDbContextFactory<LibraryDbContext> factory, Time
     public const string NotOnListCode = "recall.not-on-list";
 
     /// <summary>Recalls, open ones first, newest first.</summary>
-    public async Task<Outcome<RecallViews>> ReadAsync(Actor actor, CancellationToken stop)
+    public Task<Outcome<RecallViews>> ReadAsync(Actor actor, CancellationToken stop) => ReadAsync(actor, null, stop);
+
+    /// <summary>One recall by its number.</summary>
+    public async Task<Outcome<RecallView>> OneAsync(Actor actor, long holdId, CancellationToken stop) =>
+        (await ReadAsync(actor, holdId, stop)).Then<RecallView>(read => read.Recalls.Count > 0 ? read.Recalls[0] : FindingRefusals.NoHold);
+
+    private async Task<Outcome<RecallViews>> ReadAsync(Actor actor, long? only, CancellationToken stop)
     {
         if (!actor.IsLibrarian) return PeopleRefusals.LibrariansOnly;
         await using var db = await factory.CreateDbContextAsync(stop);
-        var rows = await db.Set<RecallRow>().AsNoTracking()
+        var rows = await db.Set<RecallRow>().AsNoTracking().Where(recall => only == null || recall.HoldId == only)
             .Join(db.Set<HoldRow>().Where(hold => !hold.IsVoid), recall => recall.HoldId, hold => hold.Id, (recall, hold) => new { Recall = recall, hold.ReleasedOn })
             .OrderBy(row => row.ReleasedOn != null).ThenByDescending(row => row.Recall.HoldId).Take(100).ToListAsync(stop);
         var holdIds = rows.Select(row => row.Recall.HoldId).ToArray();

@@ -39,7 +39,10 @@ internal static class SeedRegistration
         .AddSingleton<ShowPacket>()
         .AddSingleton<ShowLot>()
         .AddSingleton<FindLots>()
+        .AddSingleton<CounterDay>()
         .AddSingleton<ReadLabels>()
+        .AddSingleton<TellHolders>()
+        .AddSingleton<PreviewRecall>()
         .AddSingleton<RecallList>()
         .AddSingleton<WaitingRequests>();
 }

@@ -17,6 +17,8 @@ public static class LabelText
     /// <summary>The longest notice a label has room for; a longer one stands on the page that the code leads to.</summary>
     public const int LongestNotice = 110;
 
+    private const int LongestCommon = 20;
+
     /// <summary>The variety, only where a claim stands and is not in doubt.</summary>
     public static string Variety(SeedLabel label) => label switch
     {
@@ -31,7 +33,7 @@ public static class LabelText
     /// <summary>What stands behind the scientific name: the everyday name, hybrid, blend.</summary>
     public static string AfterSpecies(SeedLabel label)
     {
-        var common = label.Name.Species is { } species ? SpeciesNames.CommonOf(species) : null;
+        var common = label.Name.Species is { } species ? Common(species) : null;
         var words = new[] { common, label.IsHybrid && HasVariety(label) ? "F1 hybrid" : null, label.Name.OthersToo ? "blend" : null }.OfType<string>();
         return string.Join(", ", words);
     }
@@ -83,6 +85,10 @@ public static class LabelText
         var desk = settings.PublicAddress.Length > 0 ? settings.PublicAddress : requestAddress;
         return $"{desk.TrimEnd('/')}/{(label.IsLot ? "lots" : "p")}/{label.Code}";
     }
+
+    // The species' own everyday name where it is short, else the crop's: the line must not run over.
+    private static string? Common(string species) =>
+        SpeciesNames.CommonOf(species) is { Length: <= LongestCommon } own ? own : SpeciesNames.CropOf(species)?.ToLowerInvariant();
 
     private static double Percent(GerminationTest test) => test.Sown == 0 ? 0 : 100.0 * test.Germinated / test.Sown;
 

@@ -8,6 +8,7 @@ public static class SpeciesNames
 {
     private static readonly Lazy<Dictionary<string, string>> _known = new(() => Read(candidate => candidate.Name));
     private static readonly Lazy<Dictionary<string, string>> _common = new(() => Read(candidate => candidate.Common));
+    private static readonly Lazy<Dictionary<string, string>> _crops = new(() => Read((_, guide) => guide.Crop));
 
     /// <summary>Species to choose from, "not known" first.</summary>
     public static IReadOnlyList<Choice> Choices => [new("", "Not known"), .. _known.Value.OrderBy(species => species.Value, StringComparer.Ordinal).Select(species => new Choice(species.Key, species.Value))];
@@ -23,14 +24,19 @@ public static class SpeciesNames
     /// <summary>The everyday name of an id; null where the guides give none.</summary>
     public static string? CommonOf(string id) => _common.Value.GetValueOrDefault(id);
 
-    private static Dictionary<string, string> Read(Func<Candidate, string?> nameOf)
+    /// <summary>The everyday name of the crop that an id belongs to; null where no guide has it.</summary>
+    public static string? CropOf(string id) => _crops.Value.GetValueOrDefault(id);
+
+    private static Dictionary<string, string> Read(Func<Candidate, string?> nameOf) => Read((candidate, _) => nameOf(candidate));
+
+    private static Dictionary<string, string> Read(Func<Candidate, CropGuide, string?> nameOf)
     {
         var names = new Dictionary<string, string>();
         foreach (var guide in BuiltInGuides.Ids.Select(BuiltInGuides.Open).Select(reading => reading?.Guide))
         {
             foreach (var candidate in guide?.Candidates ?? [])
             {
-                if (candidate.Kind == CandidateKind.Species && nameOf(candidate) is { } name) names[candidate.Id] = name;
+                if (candidate.Kind == CandidateKind.Species && nameOf(candidate, guide!) is { } name) names[candidate.Id] = name;
             }
         }
         return names;
