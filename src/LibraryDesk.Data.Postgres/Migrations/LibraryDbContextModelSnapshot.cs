@@ -1146,6 +1146,10 @@ namespace LibraryDesk.Data.Postgres.Migrations
                         .HasColumnType("character varying(24)")
                         .HasColumnName("harvest_unit");
 
+                    b.Property<DateOnly?>("HarvestedOn")
+                        .HasColumnType("date")
+                        .HasColumnName("harvested_on");
+
                     b.Property<bool>("IsVoid")
                         .HasColumnType("boolean")
                         .HasColumnName("is_void");

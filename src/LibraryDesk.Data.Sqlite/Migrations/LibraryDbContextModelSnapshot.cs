@@ -1119,6 +1119,10 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                         .HasColumnType("TEXT")
                         .HasColumnName("harvest_unit");
 
+                    b.Property<DateOnly?>("HarvestedOn")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("harvested_on");
+
                     b.Property<bool>("IsVoid")
                         .HasColumnType("INTEGER")
                         .HasColumnName("is_void");

@@ -35,6 +35,24 @@ public sealed class PeopleDirectory(IDbContextFactory<LibraryDbContext> factory,
             row.JoinedAt, row.LockoutEnd > now, row.ErasedAt is not null));
     }
 
+    /// <summary>One person, by address or by name; two of a name are told apart by their addresses.</summary>
+    public async Task<Outcome<PersonView>> OneAsync(Actor actor, string? who, CancellationToken stop)
+    {
+        if (!actor.IsLibrarian) return PeopleRefusals.LibrariansOnly;
+        if (string.IsNullOrWhiteSpace(who)) return new Refusal("people.who", "Say who it is: their e-mail address, or part of their name.");
+        if (!(await FindAsync(actor, who, stop)).TryGet(out var found, out var no)) return no;
+        var wanted = who.Trim();
+        var standing = found.Where(person => !person.Erased).ToArray();
+        var exact = standing.Where(person => string.Equals(person.Email, wanted, StringComparison.OrdinalIgnoreCase) || string.Equals(person.Name, wanted, StringComparison.OrdinalIgnoreCase)).ToArray();
+        return (exact.Length, standing.Length) switch
+        {
+            (1, _) => exact[0],
+            (_, 1) => standing[0],
+            (_, 0) => new Refusal("people.who", "Nobody here goes by that. Ask them to sign up first, or check the spelling."),
+            _ => new Refusal("people.who", $"Several people go by that: {string.Join(", ", standing.Take(5).Select(person => person.Email))}. Give the e-mail address."),
+        };
+    }
+
     /// <summary>Names of people by id, for screens that a librarian or the person may see. Erased people are "a former member".</summary>
     public async Task<IReadOnlyDictionary<Guid, string>> NamesAsync(IReadOnlyCollection<Guid> ids, CancellationToken stop)
     {

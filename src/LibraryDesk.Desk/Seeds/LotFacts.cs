@@ -83,7 +83,7 @@ internal sealed class LotFacts
             {
                 if (_growOuts.TryGetValue(parent, out var growOut))
                 {
-                    years.Add(_lots[node].MadeOn.Year);
+                    years.Add((growOut.HarvestedOn ?? _lots[node].MadeOn).Year);
                     if (growOut.Isolation != Isolation.NotTold) isolations.Add(growOut.Isolation);
                     nearest = growOut.NearestMetres is { } metres && !(nearest < metres) ? metres : nearest;
                 }

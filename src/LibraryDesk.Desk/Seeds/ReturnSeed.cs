@@ -90,7 +90,7 @@ public sealed class ReturnSeed(SeedLedger ledger)
             .Where(row => row.Kind == kind && work.Db.Set<LedgerSubjectRow>().Any(subject => subject.NodeId == id && subject.Sequence == row.Sequence))
             .OrderBy(row => row.Sequence).FirstAsync(work.Stop);
         var instead = new GrownOut(known.Id, known.From, known.Loan, known.Grower ?? by, brought.SownOn ?? known.SownOn, known.Sown, brought.Facts);
-        if (GrowingRules.Facts(brought.Facts) is { } wrong) return wrong;
+        if (GrowingRules.Facts(brought.Facts, instead.SownOn, work.Today) is { } wrong) return wrong;
         if (instead.SownOn < packet.PackedOn) return new Refusal(SeedRefusals.BeforeParentCode, "The packet was put up later than that day. Check the day of sowing.");
         var correction = await CorrectEntry.CorrectAsync(work, await LatestWordAsync(work, entry.Sequence, id), instead, "told anew when the seed came back");
         return correction.Then<GrowOut>(_ => work.State.Find(known.Id)!);

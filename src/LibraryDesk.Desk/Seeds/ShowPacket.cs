@@ -78,7 +78,7 @@ public sealed class ShowPacket(IDbContextFactory<LibraryDbContext> factory)
         foreach (var edge in state.Edges.Where(edge => edge.Child == lot).OrderByDescending(edge => edge.Share))
         {
             if (state.Find(new AccessionId(edge.Parent.Value)) is { } accession) return accession.HarvestYear;
-            if (state.Lots.FirstOrDefault(made => made.Id.Node == lot) is { Origin: LotOrigin.Harvest } harvested) return harvested.MadeOn.Year;
+            if (state.Lots.FirstOrDefault(made => made.Id.Node == lot) is { Origin: LotOrigin.Harvest } harvested) return (state.Find(new GrowOutId(edge.Parent.Value))?.Facts.HarvestedOn ?? harvested.MadeOn).Year;
             if (HarvestYear(state, edge.Parent) is { } year) return year;
         }
         return null;

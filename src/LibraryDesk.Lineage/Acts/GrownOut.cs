@@ -29,6 +29,7 @@ public sealed record GrownOut(GrowOutId GrowOut, NodeId From, LoanId? Loan, Pers
 /// <param name="NearestMetres">Distance to the nearest other variety that can cross with it, in metres.</param>
 /// <param name="OthersInFlower">Whether such a variety flowered at the same time.</param>
 /// <param name="Harvest">How seed was taken from the plants.</param>
+/// <param name="HarvestedOn">The day of the last harvest; not before the sowing.</param>
 public sealed record GrowOutFacts(
     int? PlantsGrown,
     int? PlantsSavedFrom,
@@ -37,7 +38,8 @@ public sealed record GrowOutFacts(
     Isolation Isolation,
     int? NearestMetres,
     bool? OthersInFlower,
-    HarvestManner Harvest)
+    HarvestManner Harvest,
+    DateOnly? HarvestedOn = null)
 {
     /// <summary>Nothing was told.</summary>
     public static GrowOutFacts NotTold { get; } = new(null, null, null, null, Isolation.NotTold, null, null, HarvestManner.NotTold);

@@ -9,6 +9,7 @@ public static class GrowingRules
     public const string PlantsCode = "growing.plants";
     public const string LoanCode = "growing.other-loan";
     public const string SownAlreadyCode = "growing.sown-already";
+    public const string HarvestDayCode = "growing.harvest-day";
     public const string UnitCode = "growing.harvest-unit";
 
     /// <summary>Takes down that a packet was sown for seed. A packet counts as sown whole.</summary>
@@ -27,7 +28,7 @@ public static class GrowingRules
         if (loan is not null && (loan.Packet != packet.Id || !loan.IsOpen)) return new Refusal(LoanCode, "That loan is not the open loan of this packet. Scan the packet again.");
         if (loan is null && packet.Standing == PacketStanding.Lent) return new Refusal(LoanCode, $"Packet {packet.Code} is out on loan. Take the growing down with that loan.");
         if (Checks.Days(sownOn, today, loan?.LentOn ?? packet.PackedOn) is { } wrongDay) return wrongDay;
-        if (Facts(facts) is { } no) return no;
+        if (Facts(facts, sownOn, today) is { } no) return no;
         return new GrownOut(growOut, packet.Id.Node, loan?.Id, grower, sownOn, packet.Stock, facts);
     }
 
@@ -36,7 +37,7 @@ public static class GrowingRules
     {
         ArgumentNullException.ThrowIfNull(lot);
         if (Checks.Days(sownOn, today, lot.MadeOn) is { } wrongDay) return wrongDay;
-        if (Facts(facts) is { } no) return no;
+        if (Facts(facts, sownOn, today) is { } no) return no;
         return Checks.Take(SeedStock.Of(lot), sown).Then<GrownOut>(taken => new GrownOut(growOut, lot.Id.Node, null, grower, sownOn, taken, facts));
     }
 
@@ -59,9 +60,13 @@ public static class GrowingRules
     }
 
     /// <summary>What is wrong with the facts by themselves; null when nothing is.</summary>
-    public static Refusal? Facts(GrowOutFacts facts)
+    /// <param name="facts">What the grower told.</param>
+    /// <param name="sownOn">The day of sowing.</param>
+    /// <param name="today">Today.</param>
+    public static Refusal? Facts(GrowOutFacts facts, DateOnly sownOn, DateOnly today)
     {
         ArgumentNullException.ThrowIfNull(facts);
+        if (facts.HarvestedOn is { } harvestedOn && (harvestedOn < sownOn || harvestedOn > today)) return new(HarvestDayCode, "The harvest cannot be before the sowing or in days to come. Check both days.");
         if (facts.PlantsGrown < 0 || facts.PlantsSavedFrom < 0 || facts.OffTypesSeen < 0 || facts.OffTypesRemoved < 0 || facts.NearestMetres < 0)
         {
             return new(PlantsCode, "Counts and distances are never below nothing. Leave a field empty when it is not known.");

@@ -1,7 +1,6 @@
 using System.Globalization;
 using LibraryDesk.Desk.People;
 using LibraryDesk.Desk.Seeds;
-using LibraryDesk.Lineage;
 using LibraryDesk.Lineage.Rules;
 using LibraryDesk.Web.Features.Lots;
 using LibraryDesk.Web.Features.Scan;
@@ -101,7 +100,7 @@ public sealed partial class LoansPage
             _faults = [new("packet", $"{scanned.Text} is a lot. Lend one of its packets: scan the packet’s own code.")];
             return;
         }
-        if (!(await PersonAsync(form.Who)).TryGet(out var person, out var nobody))
+        if (!(await People.OneAsync(_actor, form.Who, default)).TryGet(out var person, out var nobody))
         {
             _faults = [new("who", nobody.Message)];
             return;
@@ -120,22 +119,6 @@ public sealed partial class LoansPage
         var outcome = await Correct.RunAsync(_actor, sequence, "undone at the counter", default);
         if (outcome.TryGet(out _, out var no)) Navigation.NavigateTo("/loans?done=undone");
         else _faults = [new(null, no.Message)];
-    }
-
-    // One person, by address or by name; two of a name are told apart by their addresses.
-    private async Task<Outcome<PersonView>> PersonAsync(string? who)
-    {
-        if (string.IsNullOrWhiteSpace(who)) return new Refusal("loan.who", "Say who takes the packet: their e-mail address, or part of their name.");
-        if (!(await People.FindAsync(_actor, who, default)).TryGet(out var found, out var no)) return no;
-        var standing = found.Where(person => !person.Erased).ToArray();
-        var exact = standing.Where(person => string.Equals(person.Email, who.Trim(), StringComparison.OrdinalIgnoreCase) || string.Equals(person.Name, who.Trim(), StringComparison.OrdinalIgnoreCase)).ToArray();
-        return (exact.Length, standing.Length) switch
-        {
-            (1, _) => exact[0],
-            (_, 1) => standing[0],
-            (_, 0) => new Refusal("loan.who", "Nobody here goes by that. Ask them to sign up first, or check the spelling."),
-            _ => new Refusal("loan.who", $"Several people go by that: {string.Join(", ", standing.Take(5).Select(person => person.Email))}. Give the e-mail address."),
-        };
     }
 
     private string? Fault(string field) => _faults.FirstOrDefault(fault => fault.FieldId == field)?.Message;

@@ -1,83 +1,100 @@
+using System.Globalization;
+using LibraryDesk.Desk.People;
 using LibraryDesk.Desk.Seeds;
 using LibraryDesk.Lineage;
-using LibraryDesk.Lineage.Acts;
 using LibraryDesk.Lineage.Rules;
 using LibraryDesk.Web.Features.Lots;
+using LibraryDesk.Web.Features.Scan;
 using LibraryDesk.Web.Shared.Forms;
 using Microsoft.AspNetCore.Components;
 
 namespace LibraryDesk.Web.Features.Returns;
 
-/// <summary>Takes seed back from whoever grew it, with what they know of the growing.</summary>
+/// <summary>Takes seed back from whoever grew it, with what they know of the growing; shows beforehand what it will make.</summary>
 public sealed partial class NewReturnPage
 {
-    private static readonly (Isolation Isolation, string Words)[] Ways =
-    [
-        (Isolation.Bagged, "Flowers or branches in bags"), (Isolation.Caged, "Plants under a cage or net"), (Isolation.HandPollinated, "Pollinated by hand, flowers kept closed"),
-        (Isolation.Distance, "By distance"), (Isolation.Time, "It flowered at another time"), (Isolation.Open, "It wasn’t"), (Isolation.NotTold, "I don’t know"),
-    ];
-
+    private Actor _actor = Actor.Visitor;
     private PacketView? _packet;
-    private bool _isLibrarian;
+    private MemberLoan? _loan;
+    private bool _isMine;
     private IReadOnlyList<FormFault> _faults = [];
 
     [SupplyParameterFromQuery(Name = "packet")] private string? Packet { get; set; }
 
+    [SupplyParameterFromQuery(Name = "loan")] private long? Loan { get; set; }
+
     [SupplyParameterFromForm(FormName = "return")] private ReturnForm? Form { get; set; }
+
+    [Inject] private TimeProvider Clock { get; set; } = default!;
+
+    private DateOnly Today => DateOnly.FromDateTime(Clock.GetUtcNow().UtcDateTime);
 
     protected override async Task OnInitializedAsync()
     {
         Form ??= new ReturnForm();
-        var actor = await Current.GetAsync();
-        _isLibrarian = actor.IsLibrarian;
-        if (string.IsNullOrWhiteSpace(Packet)) return;
-        if (!(await Packets.ReadAsync(actor, Packet, default)).TryGet(out _packet, out var no)) _faults = [new("packet", no.Message)];
+        _actor = await Current.GetAsync();
+        if (Loan is { } id)
+        {
+            if (!(await Loans.OneAsync(_actor, id, default)).TryGet(out _loan, out var noLoan)) _faults = [new("packet", noLoan.Message)];
+            else await OpenAsync(_loan.PacketCode);
+        }
+        else if (!string.IsNullOrWhiteSpace(Packet))
+        {
+            if (ScannedCode.Read(Packet, OwnHosts.Of(await Settings.ReadAsync(default), Navigation)).TryGet(out var scanned, out var no)) await OpenAsync(scanned.Text);
+            else _faults = [new("packet", no.Message)];
+        }
     }
 
-    private async Task ReturnAsync()
+    private async Task OpenAsync(string code)
     {
-        var form = Form!;
-        if (!AmountEntry.Read(form.Amount, form.AmountUnit).TryGet(out var seed, out var noAmount)) { _faults = [new("amount", noAmount.Message)]; return; }
-        foreach (var (field, typed) in new[] { ("grown", form.Grown), ("saved", form.Saved), ("seen", form.Seen), ("removed", form.Removed), ("near", form.Near) })
+        if (!(await Packets.ReadAsync(_actor, code, default)).TryGet(out _packet, out var no))
         {
-            if (string.IsNullOrWhiteSpace(typed) || AmountEntry.ReadCount(typed) is not null) continue;
-            _faults = [new(field, "Give a whole number, or leave it empty when you don’t know.")];
+            _faults = [new("packet", no.Message)];
             return;
         }
-        var facts = new GrowOutFacts(
-            AmountEntry.ReadCount(form.Grown), AmountEntry.ReadCount(form.Saved), AmountEntry.ReadCount(form.Seen), AmountEntry.ReadCount(form.Removed), form.Isolation,
-            AmountEntry.ReadCount(form.Near), form.OthersFlowered switch { "yes" => true, "no" => false, _ => null }, form.Manner);
+        if (_loan is null)
+        {
+            var loans = _actor.IsLibrarian ? (await Loans.OpenAsync(_actor, default)).Match(read => read.Loans, _ => []) : await MineAsync();
+            _loan = loans.FirstOrDefault(loan => loan.IsOpen && loan.PacketCode == _packet.Packet.Code.ToString());
+        }
+        _isMine = _loan is not null && _loan.BorrowerId == _actor.UserId;
+    }
 
-        var outcome = await Return.RunAsync(
-            await Current.GetAsync(), new SeedReturn(Packet, AmountEntry.ReadDay(form.Sown), facts, seed, null, form.StakeStayed, null, form.Place), default);
-        if (outcome.TryGet(out var returned, out var no)) Navigation.NavigateTo($"/lots/{returned.Lot}?done=returned");
+    private async Task<IReadOnlyList<MemberLoan>> MineAsync() =>
+        _actor.UserId is { } me ? (await Loans.OfAsync(_actor, me, default)).Match(read => read.Loans, _ => []) : [];
+
+    private async Task PostAsync()
+    {
+        var form = Form!;
+        var isHandingIn = form.Step != "show";
+        _faults = form.Faults(isHandingIn);
+        if (!isHandingIn || _faults.Count > 0) return;
+
+        Guid? by = null;
+        if (_actor.IsLibrarian && _loan is null && !string.IsNullOrWhiteSpace(form.Who))
+        {
+            if (!(await People.OneAsync(_actor, form.Who, default)).TryGet(out var person, out var nobody))
+            {
+                _faults = [new("who", nobody.Message)];
+                return;
+            }
+            by = person.Id;
+        }
+        var brought = new SeedReturn(
+            _packet!.Packet.Code.ToString(), AmountEntry.ReadDay(form.Sown), form.Facts, form.Seed!.Value, null, form.StakeStayed, null, form.Place, by);
+        var outcome = await Return.RunAsync(_actor, brought, default);
+        if (outcome.TryGet(out var returned, out var no)) Navigation.NavigateTo(string.Create(CultureInfo.InvariantCulture, $"/returns/taken/{returned.Lot}"));
         else _faults = [new(FieldOf(no), no.Message)];
     }
 
-    private string? FieldOf(Refusal no) => no.Code switch
+    private static string? FieldOf(Refusal no) => no.Code switch
     {
-        GrowingRules.PlantsCode => AmountEntry.ReadCount(Form!.Saved) > AmountEntry.ReadCount(Form.Grown) ? "saved" : "seen",
+        GrowingRules.PlantsCode => "seen",
+        GrowingRules.HarvestDayCode => "harvested",
         SeedRefusals.NothingCode or SeedRefusals.SeedWeightCode => "amount",
         SeedRefusals.BeforeParentCode or SeedRefusals.FutureCode => "sown",
         _ => null,
     };
 
     private string? Fault(string field) => _faults.FirstOrDefault(fault => fault.FieldId == field)?.Message;
-
-    internal sealed class ReturnForm
-    {
-        public string? Grown { get; set; }
-        public string? Saved { get; set; }
-        public string? Seen { get; set; }
-        public string? Removed { get; set; }
-        public Isolation Isolation { get; set; } = Isolation.NotTold;
-        public string? Near { get; set; }
-        public string? OthersFlowered { get; set; }
-        public HarvestManner Manner { get; set; }
-        public string? Amount { get; set; }
-        public string? AmountUnit { get; set; }
-        public string? Sown { get; set; }
-        public bool StakeStayed { get; set; } = true;
-        public string? Place { get; set; }
-    }
 }

@@ -5,86 +5,93 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Migrations;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
+using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 
 #nullable disable
 
-namespace LibraryDesk.Data.Sqlite.Migrations
+namespace LibraryDesk.Data.Postgres.Migrations
 {
     [DbContext(typeof(LibraryDbContext))]
-    [Migration("20261125094058_Initial")]
+    [Migration("20261125110106_Initial")]
     partial class Initial
     {
         /// <inheritdoc />
         protected override void BuildTargetModel(ModelBuilder modelBuilder)
         {
 #pragma warning disable 612, 618
-            modelBuilder.HasAnnotation("ProductVersion", "10.0.15");
+            modelBuilder
+                .HasAnnotation("ProductVersion", "10.0.15")
+                .HasAnnotation("Relational:MaxIdentifierLength", 63);
+
+            NpgsqlModelBuilderExtensions.UseIdentityByDefaultColumns(modelBuilder);
 
             modelBuilder.Entity("LibraryDesk.Data.Cases.AnswerRow", b =>
                 {
                     b.Property<long>("Id")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("id");
 
-                    b.Property<long>("At")
-                        .HasColumnType("INTEGER")
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("at");
 
                     b.Property<bool>("ByDesk")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("by_desk");
 
                     b.Property<long>("CaseId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("case_id");
 
                     b.Property<long?>("ContestsAnswerId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("contests_answer_id");
 
                     b.Property<double?>("High")
-                        .HasColumnType("REAL")
+                        .HasColumnType("double precision")
                         .HasColumnName("high");
 
                     b.Property<string>("Kind")
                         .IsRequired()
                         .HasMaxLength(12)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(12)")
                         .HasColumnName("kind");
 
                     b.Property<long>("LookId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("look_id");
 
                     b.Property<double?>("Low")
-                        .HasColumnType("REAL")
+                        .HasColumnType("double precision")
                         .HasColumnName("low");
 
                     b.Property<Guid?>("PersonId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("person_id");
 
                     b.Property<string>("States")
                         .IsRequired()
                         .HasMaxLength(400)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(400)")
                         .HasColumnName("states");
 
                     b.Property<string>("Sureness")
                         .IsRequired()
                         .HasMaxLength(8)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(8)")
                         .HasColumnName("sureness");
 
-                    b.Property<long?>("TakenBackAt")
-                        .HasColumnType("INTEGER")
+                    b.Property<DateTimeOffset?>("TakenBackAt")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("taken_back_at");
 
                     b.Property<string>("TraitId")
                         .IsRequired()
                         .HasMaxLength(60)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(60)")
                         .HasColumnName("trait_id");
 
                     b.HasKey("Id");
@@ -102,30 +109,32 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 {
                     b.Property<long>("Id")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("id");
 
-                    b.Property<long>("At")
-                        .HasColumnType("INTEGER")
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("at");
 
                     b.Property<Guid?>("ById")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("by_id");
 
                     b.Property<long>("CaseId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("case_id");
 
                     b.Property<string>("Detail")
                         .HasMaxLength(1000)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(1000)")
                         .HasColumnName("detail");
 
                     b.Property<string>("Kind")
                         .IsRequired()
                         .HasMaxLength(40)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(40)")
                         .HasColumnName("kind");
 
                     b.HasKey("Id");
@@ -139,85 +148,87 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 {
                     b.Property<long>("Id")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("id");
 
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
                     b.Property<Guid?>("BatchId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("batch_id");
 
                     b.Property<string>("ClosingNote")
                         .HasMaxLength(2000)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(2000)")
                         .HasColumnName("closing_note");
 
-                    b.Property<long>("CreatedAt")
-                        .HasColumnType("INTEGER")
+                    b.Property<DateTimeOffset>("CreatedAt")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("created_at");
 
-                    b.Property<long?>("FiledAt")
-                        .HasColumnType("INTEGER")
+                    b.Property<DateTimeOffset?>("FiledAt")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("filed_at");
 
                     b.Property<Guid?>("FiledForById")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("filed_for_by_id");
 
                     b.Property<string>("GuestEmail")
                         .HasMaxLength(256)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(256)")
                         .HasColumnName("guest_email");
 
                     b.Property<string>("GuestKeyHash")
                         .HasMaxLength(64)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(64)")
                         .HasColumnName("guest_key_hash");
 
                     b.Property<string>("GuideId")
                         .IsRequired()
                         .HasMaxLength(60)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(60)")
                         .HasColumnName("guide_id");
 
                     b.Property<string>("GuideVersion")
                         .IsRequired()
                         .HasMaxLength(40)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(40)")
                         .HasColumnName("guide_version");
 
                     b.Property<Guid?>("OwnerId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("owner_id");
 
                     b.Property<long>("Revision")
                         .IsConcurrencyToken()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("revision");
 
                     b.Property<int>("Round")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("round");
 
                     b.Property<string>("Specimen")
                         .IsRequired()
                         .HasMaxLength(12)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(12)")
                         .HasColumnName("specimen");
 
                     b.Property<string>("State")
                         .IsRequired()
                         .HasMaxLength(20)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(20)")
                         .HasColumnName("state");
 
-                    b.Property<long>("StateSince")
-                        .HasColumnType("INTEGER")
+                    b.Property<DateTimeOffset>("StateSince")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("state_since");
 
                     b.Property<string>("Title")
                         .IsRequired()
                         .HasMaxLength(160)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(160)")
                         .HasColumnName("title");
 
                     b.HasKey("Id");
@@ -237,76 +248,78 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 {
                     b.Property<long>("Id")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("id");
 
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
                     b.Property<Guid?>("AloneById")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("alone_by_id");
 
-                    b.Property<long>("At")
-                        .HasColumnType("INTEGER")
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("at");
 
                     b.Property<long>("CaseId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("case_id");
 
                     b.Property<long?>("ClaimSequence")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("claim_sequence");
 
                     b.Property<string>("Grounds")
                         .IsRequired()
                         .HasMaxLength(2000)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(2000)")
                         .HasColumnName("grounds");
 
                     b.Property<string>("GuideId")
                         .IsRequired()
                         .HasMaxLength(60)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(60)")
                         .HasColumnName("guide_id");
 
                     b.Property<string>("GuideVersion")
                         .IsRequired()
                         .HasMaxLength(40)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(40)")
                         .HasColumnName("guide_version");
 
                     b.Property<string>("OddsJson")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("odds_json");
 
                     b.Property<string>("OriginPacketCode")
                         .HasMaxLength(24)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(24)")
                         .HasColumnName("origin_packet_code");
 
                     b.Property<string>("Qualifier")
                         .IsRequired()
                         .HasMaxLength(8)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(8)")
                         .HasColumnName("qualifier");
 
                     b.Property<int>("Round")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("round");
 
-                    b.Property<long?>("SupersededAt")
-                        .HasColumnType("INTEGER")
+                    b.Property<DateTimeOffset?>("SupersededAt")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("superseded_at");
 
                     b.Property<string>("Taxon")
                         .IsRequired()
                         .HasMaxLength(80)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(80)")
                         .HasColumnName("taxon");
 
                     b.Property<string>("VarietyName")
                         .HasMaxLength(160)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(160)")
                         .HasColumnName("variety_name");
 
                     b.HasKey("Id");
@@ -323,43 +336,45 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 {
                     b.Property<long>("Id")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("id");
 
-                    b.Property<long>("At")
-                        .HasColumnType("INTEGER")
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("at");
 
                     b.Property<Guid>("ById")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("by_id");
 
                     b.Property<long>("CaseId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("case_id");
 
                     b.Property<string>("Message")
                         .IsRequired()
                         .HasMaxLength(1000)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(1000)")
                         .HasColumnName("message");
 
-                    b.Property<long?>("MetAt")
-                        .HasColumnType("INTEGER")
+                    b.Property<DateTimeOffset?>("MetAt")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("met_at");
 
                     b.Property<string>("PartId")
                         .HasMaxLength(40)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(40)")
                         .HasColumnName("part_id");
 
                     b.Property<string>("TraitId")
                         .HasMaxLength(60)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(60)")
                         .HasColumnName("trait_id");
 
-                    b.Property<long?>("WithdrawnAt")
-                        .HasColumnType("INTEGER")
+                    b.Property<DateTimeOffset?>("WithdrawnAt")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("withdrawn_at");
 
                     b.HasKey("Id");
@@ -373,43 +388,45 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 {
                     b.Property<long>("Id")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("id");
 
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
                     b.Property<Guid?>("ById")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("by_id");
 
                     b.Property<long>("CaseId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("case_id");
 
-                    b.Property<long>("CreatedAt")
-                        .HasColumnType("INTEGER")
+                    b.Property<DateTimeOffset>("CreatedAt")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("created_at");
 
                     b.Property<DateOnly>("Date")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("date")
                         .HasColumnName("date");
 
                     b.Property<string>("Note")
                         .HasMaxLength(2000)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(2000)")
                         .HasColumnName("note");
 
                     b.Property<int>("Number")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("number");
 
                     b.Property<string>("Parts")
                         .IsRequired()
                         .HasMaxLength(200)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(200)")
                         .HasColumnName("parts");
 
                     b.Property<long>("Revision")
                         .IsConcurrencyToken()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("revision");
 
                     b.HasKey("Id");
@@ -426,68 +443,70 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 {
                     b.Property<long>("Id")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("id");
 
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
                     b.Property<long>("CaseId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("case_id");
 
-                    b.Property<long?>("FinalAt")
-                        .HasColumnType("INTEGER")
+                    b.Property<DateTimeOffset?>("FinalAt")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("final_at");
 
                     b.Property<string>("FinalNote")
                         .HasMaxLength(2000)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(2000)")
                         .HasColumnName("final_note");
 
                     b.Property<string>("FinalQualifier")
                         .HasMaxLength(8)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(8)")
                         .HasColumnName("final_qualifier");
 
                     b.Property<string>("FinalTaxon")
                         .HasMaxLength(80)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(80)")
                         .HasColumnName("final_taxon");
 
                     b.Property<long>("Revision")
                         .IsConcurrencyToken()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("revision");
 
                     b.Property<int>("Round")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("round");
 
-                    b.Property<long>("SealedAt")
-                        .HasColumnType("INTEGER")
+                    b.Property<DateTimeOffset>("SealedAt")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("sealed_at");
 
                     b.Property<int?>("SealedInTwenty")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("sealed_in_twenty");
 
                     b.Property<string>("SealedNote")
                         .HasMaxLength(2000)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(2000)")
                         .HasColumnName("sealed_note");
 
                     b.Property<string>("SealedQualifier")
                         .IsRequired()
                         .HasMaxLength(8)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(8)")
                         .HasColumnName("sealed_qualifier");
 
                     b.Property<string>("SealedTaxon")
                         .IsRequired()
                         .HasMaxLength(80)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(80)")
                         .HasColumnName("sealed_taxon");
 
                     b.Property<Guid>("VolunteerId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("volunteer_id");
 
                     b.HasKey("Id");
@@ -504,47 +523,49 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 {
                     b.Property<long>("Id")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("id");
 
-                    b.Property<long>("At")
-                        .HasColumnType("INTEGER")
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("at");
 
                     b.Property<Guid?>("ById")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("by_id");
 
                     b.Property<long>("CaseId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("case_id");
 
                     b.Property<string>("Kind")
                         .IsRequired()
                         .HasMaxLength(12)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(12)")
                         .HasColumnName("kind");
 
                     b.Property<string>("Note")
                         .HasMaxLength(1000)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(1000)")
                         .HasColumnName("note");
 
                     b.Property<string>("PacketCode")
                         .HasMaxLength(24)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(24)")
                         .HasColumnName("packet_code");
 
                     b.Property<int?>("SeedsSown")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("seeds_sown");
 
-                    b.Property<long?>("TakenBackAt")
-                        .HasColumnType("INTEGER")
+                    b.Property<DateTimeOffset?>("TakenBackAt")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("taken_back_at");
 
                     b.Property<bool>("Tied")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("tied");
 
                     b.HasKey("Id");
@@ -559,60 +580,60 @@ namespace LibraryDesk.Data.Sqlite.Migrations
             modelBuilder.Entity("LibraryDesk.Data.Cases.PhotoRow", b =>
                 {
                     b.Property<Guid>("Id")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("id");
 
-                    b.Property<long>("At")
-                        .HasColumnType("INTEGER")
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("at");
 
                     b.Property<Guid?>("ById")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("by_id");
 
                     b.Property<long>("Bytes")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("bytes");
 
                     b.Property<string>("Caption")
                         .HasMaxLength(300)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(300)")
                         .HasColumnName("caption");
 
                     b.Property<long>("CaseId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("case_id");
 
                     b.Property<int>("Height")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("height");
 
                     b.Property<bool>("IsDrawing")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("is_drawing");
 
                     b.Property<long>("LookId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("look_id");
 
                     b.Property<string>("Part")
                         .IsRequired()
                         .HasMaxLength(40)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(40)")
                         .HasColumnName("part");
 
-                    b.Property<long?>("RemovedAt")
-                        .HasColumnType("INTEGER")
+                    b.Property<DateTimeOffset?>("RemovedAt")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("removed_at");
 
                     b.Property<string>("StoreKey")
                         .IsRequired()
                         .HasMaxLength(80)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(80)")
                         .HasColumnName("store_key");
 
                     b.Property<int>("Width")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("width");
 
                     b.HasKey("Id");
@@ -628,45 +649,47 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 {
                     b.Property<long>("Id")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("id");
 
-                    b.Property<long>("At")
-                        .HasColumnType("INTEGER")
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("at");
 
                     b.Property<Guid?>("ById")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("by_id");
 
                     b.Property<long>("CaseId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("case_id");
 
                     b.Property<string>("FormId")
                         .HasMaxLength(120)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(120)")
                         .HasColumnName("form_id");
 
                     b.Property<string>("Reason")
                         .IsRequired()
                         .HasMaxLength(2000)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(2000)")
                         .HasColumnName("reason");
 
                     b.Property<string>("Taxon")
                         .IsRequired()
                         .HasMaxLength(80)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(80)")
                         .HasColumnName("taxon");
 
                     b.Property<string>("VarietyName")
                         .HasMaxLength(160)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(160)")
                         .HasColumnName("variety_name");
 
-                    b.Property<long?>("WithdrawnAt")
-                        .HasColumnType("INTEGER")
+                    b.Property<DateTimeOffset?>("WithdrawnAt")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("withdrawn_at");
 
                     b.HasKey("Id");
@@ -680,32 +703,34 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 {
                     b.Property<int>("Id")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
 
                     b.Property<string>("GuideId")
                         .IsRequired()
                         .HasMaxLength(60)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(60)")
                         .HasColumnName("guide_id");
 
                     b.Property<string>("Json")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("json");
 
-                    b.Property<long>("PublishedAt")
-                        .HasColumnType("INTEGER")
+                    b.Property<DateTimeOffset>("PublishedAt")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("published_at");
 
                     b.Property<Guid?>("PublishedById")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("published_by_id");
 
                     b.Property<string>("Version")
                         .IsRequired()
                         .HasMaxLength(40)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(40)")
                         .HasColumnName("version");
 
                     b.HasKey("Id");
@@ -720,41 +745,43 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 {
                     b.Property<long>("Id")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
 
                     b.Property<string>("Body")
                         .IsRequired()
                         .HasMaxLength(8000)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(8000)")
                         .HasColumnName("body");
 
-                    b.Property<long>("CreatedAt")
-                        .HasColumnType("INTEGER")
+                    b.Property<DateTimeOffset>("CreatedAt")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("created_at");
 
-                    b.Property<long>("DueAt")
-                        .HasColumnType("INTEGER")
+                    b.Property<DateTimeOffset>("DueAt")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("due_at");
 
-                    b.Property<long?>("SentAt")
-                        .HasColumnType("INTEGER")
+                    b.Property<DateTimeOffset?>("SentAt")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("sent_at");
 
                     b.Property<string>("Subject")
                         .IsRequired()
                         .HasMaxLength(200)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(200)")
                         .HasColumnName("subject");
 
                     b.Property<string>("To")
                         .IsRequired()
                         .HasMaxLength(256)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(256)")
                         .HasColumnName("to");
 
                     b.Property<int>("Tries")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("tries");
 
                     b.HasKey("Id");
@@ -768,89 +795,89 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 {
                     b.Property<Guid>("Id")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("id");
 
                     b.Property<int>("AccessFailedCount")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("access_failed_count");
 
                     b.Property<string>("ConcurrencyStamp")
                         .IsConcurrencyToken()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("concurrency_stamp");
 
                     b.Property<string>("DisplayName")
                         .IsRequired()
                         .HasMaxLength(120)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(120)")
                         .HasColumnName("display_name");
 
                     b.Property<string>("Email")
                         .HasMaxLength(256)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(256)")
                         .HasColumnName("email");
 
                     b.Property<bool>("EmailConfirmed")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("email_confirmed");
 
-                    b.Property<long?>("ErasedAt")
-                        .HasColumnType("INTEGER")
+                    b.Property<DateTimeOffset?>("ErasedAt")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("erased_at");
 
-                    b.Property<long>("JoinedAt")
-                        .HasColumnType("INTEGER")
+                    b.Property<DateTimeOffset>("JoinedAt")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("joined_at");
 
                     b.Property<bool>("LockoutEnabled")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("lockout_enabled");
 
-                    b.Property<long?>("LockoutEnd")
-                        .HasColumnType("INTEGER")
+                    b.Property<DateTimeOffset?>("LockoutEnd")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("lockout_end");
 
                     b.Property<string>("NormalizedEmail")
                         .HasMaxLength(256)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(256)")
                         .HasColumnName("normalized_email");
 
                     b.Property<string>("NormalizedUserName")
                         .HasMaxLength(256)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(256)")
                         .HasColumnName("normalized_user_name");
 
                     b.Property<string>("PasswordHash")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("password_hash");
 
                     b.Property<string>("PhoneNumber")
                         .HasMaxLength(256)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(256)")
                         .HasColumnName("phone_number");
 
                     b.Property<bool>("PhoneNumberConfirmed")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("phone_number_confirmed");
 
                     b.Property<string>("SearchName")
                         .IsRequired()
                         .HasMaxLength(120)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(120)")
                         .HasColumnName("search_name");
 
                     b.Property<string>("SecurityStamp")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("security_stamp");
 
                     b.Property<bool>("TwoFactorEnabled")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("two_factor_enabled");
 
                     b.Property<string>("UserName")
                         .HasMaxLength(256)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(256)")
                         .HasColumnName("user_name");
 
                     b.HasKey("Id");
@@ -870,45 +897,45 @@ namespace LibraryDesk.Data.Sqlite.Migrations
             modelBuilder.Entity("LibraryDesk.Data.People.InvitationRow", b =>
                 {
                     b.Property<Guid>("Id")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("id");
 
                     b.Property<string>("CodeHash")
                         .IsRequired()
                         .HasMaxLength(64)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(64)")
                         .HasColumnName("code_hash");
 
-                    b.Property<long>("CreatedAt")
-                        .HasColumnType("INTEGER")
+                    b.Property<DateTimeOffset>("CreatedAt")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("created_at");
 
                     b.Property<string>("Email")
                         .IsRequired()
                         .HasMaxLength(256)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(256)")
                         .HasColumnName("email");
 
-                    b.Property<long>("ExpiresAt")
-                        .HasColumnType("INTEGER")
+                    b.Property<DateTimeOffset>("ExpiresAt")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("expires_at");
 
                     b.Property<Guid>("InvitedById")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("invited_by_id");
 
                     b.Property<string>("Role")
                         .IsRequired()
                         .HasMaxLength(20)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(20)")
                         .HasColumnName("role");
 
-                    b.Property<long?>("UsedAt")
-                        .HasColumnType("INTEGER")
+                    b.Property<DateTimeOffset?>("UsedAt")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("used_at");
 
-                    b.Property<long?>("WithdrawnAt")
-                        .HasColumnType("INTEGER")
+                    b.Property<DateTimeOffset?>("WithdrawnAt")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("withdrawn_at");
 
                     b.HasKey("Id");
@@ -924,68 +951,68 @@ namespace LibraryDesk.Data.Sqlite.Migrations
             modelBuilder.Entity("LibraryDesk.Data.Seeds.AccessionRow", b =>
                 {
                     b.Property<long>("Id")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("id");
 
                     b.Property<string>("Code")
                         .IsRequired()
                         .HasMaxLength(11)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(11)")
                         .HasColumnName("code");
 
                     b.Property<string>("DeclaredName")
                         .HasMaxLength(160)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(160)")
                         .HasColumnName("declared_name");
 
                     b.Property<Guid?>("DonorId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("donor_id");
 
                     b.Property<int?>("HarvestYear")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("harvest_year");
 
                     b.Property<bool>("IsVoid")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("is_void");
 
                     b.Property<string>("Library")
                         .HasMaxLength(160)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(160)")
                         .HasColumnName("library");
 
                     b.Property<long>("Received")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("received");
 
                     b.Property<DateOnly>("ReceivedOn")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("date")
                         .HasColumnName("received_on");
 
                     b.Property<string>("Source")
                         .IsRequired()
                         .HasMaxLength(24)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(24)")
                         .HasColumnName("source");
 
                     b.Property<string>("Species")
                         .HasMaxLength(80)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(80)")
                         .HasColumnName("species");
 
                     b.Property<long>("Stock")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("stock");
 
                     b.Property<long?>("ThousandSeedMilligrams")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("thousand_seed_milligrams");
 
                     b.Property<string>("Unit")
                         .IsRequired()
                         .HasMaxLength(24)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(24)")
                         .HasColumnName("unit");
 
                     b.HasKey("Id");
@@ -1002,15 +1029,15 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 {
                     b.Property<string>("Kind")
                         .HasMaxLength(1)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(1)")
                         .HasColumnName("kind");
 
                     b.Property<int>("Year")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("year");
 
                     b.Property<int>("LastNumber")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("last_number");
 
                     b.HasKey("Kind", "Year");
@@ -1021,32 +1048,32 @@ namespace LibraryDesk.Data.Sqlite.Migrations
             modelBuilder.Entity("LibraryDesk.Data.Seeds.DonorRow", b =>
                 {
                     b.Property<Guid>("Id")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("id");
 
                     b.Property<string>("Contact")
                         .HasMaxLength(300)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(300)")
                         .HasColumnName("contact");
 
-                    b.Property<long?>("ErasedAt")
-                        .HasColumnType("INTEGER")
+                    b.Property<DateTimeOffset?>("ErasedAt")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("erased_at");
 
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasMaxLength(160)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(160)")
                         .HasColumnName("name");
 
                     b.Property<string>("Note")
                         .HasMaxLength(1000)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(1000)")
                         .HasColumnName("note");
 
                     b.Property<long>("Revision")
                         .IsConcurrencyToken()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("revision");
 
                     b.HasKey("Id");
@@ -1059,37 +1086,37 @@ namespace LibraryDesk.Data.Sqlite.Migrations
             modelBuilder.Entity("LibraryDesk.Data.Seeds.GerminationTestRow", b =>
                 {
                     b.Property<long>("Id")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("id");
 
                     b.Property<int?>("Days")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("days");
 
                     b.Property<int>("Germinated")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("germinated");
 
                     b.Property<bool>("IsVoid")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("is_void");
 
                     b.Property<long>("LotId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("lot_id");
 
                     b.Property<DateOnly>("ReadOn")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("date")
                         .HasColumnName("read_on");
 
                     b.Property<string>("Replicates")
                         .IsRequired()
                         .HasMaxLength(1000)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(1000)")
                         .HasColumnName("replicates");
 
                     b.Property<int>("Sown")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("sown");
 
                     b.HasKey("Id");
@@ -1102,90 +1129,94 @@ namespace LibraryDesk.Data.Sqlite.Migrations
             modelBuilder.Entity("LibraryDesk.Data.Seeds.GrowOutRow", b =>
                 {
                     b.Property<long>("Id")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("id");
 
                     b.Property<long>("FromId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("from_id");
 
                     b.Property<Guid?>("GrowerId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("grower_id");
 
                     b.Property<long?>("Harvest")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("harvest");
 
                     b.Property<string>("HarvestUnit")
                         .HasMaxLength(24)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(24)")
                         .HasColumnName("harvest_unit");
 
+                    b.Property<DateOnly?>("HarvestedOn")
+                        .HasColumnType("date")
+                        .HasColumnName("harvested_on");
+
                     b.Property<bool>("IsVoid")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("is_void");
 
                     b.Property<string>("Isolation")
                         .IsRequired()
                         .HasMaxLength(24)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(24)")
                         .HasColumnName("isolation");
 
                     b.Property<long?>("LoanId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("loan_id");
 
                     b.Property<string>("Manner")
                         .IsRequired()
                         .HasMaxLength(24)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(24)")
                         .HasColumnName("manner");
 
                     b.Property<int?>("NearestMetres")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("nearest_metres");
 
                     b.Property<int?>("OffTypesRemoved")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("off_types_removed");
 
                     b.Property<int?>("OffTypesSeen")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("off_types_seen");
 
                     b.Property<bool?>("OthersInFlower")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("others_in_flower");
 
                     b.Property<int?>("PlantsGrown")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("plants_grown");
 
                     b.Property<int?>("PlantsSavedFrom")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("plants_saved_from");
 
                     b.Property<long>("Sown")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("sown");
 
                     b.Property<DateOnly>("SownOn")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("date")
                         .HasColumnName("sown_on");
 
                     b.Property<string>("SownUnit")
                         .IsRequired()
                         .HasMaxLength(24)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(24)")
                         .HasColumnName("sown_unit");
 
                     b.Property<long?>("Stock")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("stock");
 
                     b.Property<long?>("ThousandSeedMilligrams")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("thousand_seed_milligrams");
 
                     b.HasKey("Id");
@@ -1202,34 +1233,34 @@ namespace LibraryDesk.Data.Sqlite.Migrations
             modelBuilder.Entity("LibraryDesk.Data.Seeds.HoldRow", b =>
                 {
                     b.Property<long>("Id")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("id");
 
                     b.Property<DateOnly>("HeldOn")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("date")
                         .HasColumnName("held_on");
 
                     b.Property<bool>("IsVoid")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("is_void");
 
                     b.Property<long>("NodeId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("node_id");
 
                     b.Property<string>("Reason")
                         .IsRequired()
                         .HasMaxLength(24)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(24)")
                         .HasColumnName("reason");
 
                     b.Property<DateOnly?>("ReleasedOn")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("date")
                         .HasColumnName("released_on");
 
                     b.Property<string>("ReleasedWhy")
                         .HasMaxLength(1000)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(1000)")
                         .HasColumnName("released_why");
 
                     b.HasKey("Id");
@@ -1242,43 +1273,43 @@ namespace LibraryDesk.Data.Sqlite.Migrations
             modelBuilder.Entity("LibraryDesk.Data.Seeds.LedgerEntryRow", b =>
                 {
                     b.Property<long>("Sequence")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("sequence");
 
                     b.Property<Guid>("ActorId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("actor_id");
 
-                    b.Property<long>("At")
-                        .HasColumnType("INTEGER")
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("at");
 
                     b.Property<string>("Hash")
                         .IsRequired()
                         .HasMaxLength(64)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(64)")
                         .HasColumnName("hash");
 
                     b.Property<string>("Kind")
                         .IsRequired()
                         .HasMaxLength(24)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(24)")
                         .HasColumnName("kind");
 
                     b.Property<string>("Payload")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("payload");
 
                     b.Property<string>("PreviousHash")
                         .IsRequired()
                         .HasMaxLength(64)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(64)")
                         .HasColumnName("previous_hash");
 
                     b.Property<string>("Subjects")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("subjects");
 
                     b.HasKey("Sequence");
@@ -1289,21 +1320,21 @@ namespace LibraryDesk.Data.Sqlite.Migrations
             modelBuilder.Entity("LibraryDesk.Data.Seeds.LedgerHeadRow", b =>
                 {
                     b.Property<int>("Id")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("id");
 
                     b.Property<string>("Hash")
                         .IsRequired()
                         .HasMaxLength(64)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(64)")
                         .HasColumnName("hash");
 
                     b.Property<long>("Height")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("height");
 
                     b.Property<long>("LastSeedId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("last_seed_id");
 
                     b.HasKey("Id");
@@ -1314,11 +1345,11 @@ namespace LibraryDesk.Data.Sqlite.Migrations
             modelBuilder.Entity("LibraryDesk.Data.Seeds.LedgerSubjectRow", b =>
                 {
                     b.Property<long>("NodeId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("node_id");
 
                     b.Property<long>("Sequence")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("sequence");
 
                     b.HasKey("NodeId", "Sequence");
@@ -1331,19 +1362,19 @@ namespace LibraryDesk.Data.Sqlite.Migrations
             modelBuilder.Entity("LibraryDesk.Data.Seeds.LineageEdgeRow", b =>
                 {
                     b.Property<long>("ParentId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("parent_id");
 
                     b.Property<long>("ChildId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("child_id");
 
                     b.Property<long>("SeedCount")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("seed_count");
 
                     b.Property<double>("Share")
-                        .HasColumnType("REAL")
+                        .HasColumnType("double precision")
                         .HasColumnName("share");
 
                     b.HasKey("ParentId", "ChildId");
@@ -1356,36 +1387,36 @@ namespace LibraryDesk.Data.Sqlite.Migrations
             modelBuilder.Entity("LibraryDesk.Data.Seeds.LoanRow", b =>
                 {
                     b.Property<long>("Id")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("id");
 
                     b.Property<Guid>("BorrowerId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("borrower_id");
 
                     b.Property<DateOnly?>("DueOn")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("date")
                         .HasColumnName("due_on");
 
                     b.Property<DateOnly?>("EndedOn")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("date")
                         .HasColumnName("ended_on");
 
                     b.Property<string>("Ending")
                         .HasMaxLength(24)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(24)")
                         .HasColumnName("ending");
 
                     b.Property<bool>("IsVoid")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("is_void");
 
                     b.Property<DateOnly>("LentOn")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("date")
                         .HasColumnName("lent_on");
 
                     b.Property<long>("PacketId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("packet_id");
 
                     b.HasKey("Id");
@@ -1402,55 +1433,55 @@ namespace LibraryDesk.Data.Sqlite.Migrations
             modelBuilder.Entity("LibraryDesk.Data.Seeds.LotRow", b =>
                 {
                     b.Property<long>("Id")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("id");
 
                     b.Property<string>("Code")
                         .IsRequired()
                         .HasMaxLength(11)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(11)")
                         .HasColumnName("code");
 
                     b.Property<bool>("IsVoid")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("is_void");
 
                     b.Property<long>("Made")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("made");
 
                     b.Property<DateOnly>("MadeOn")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("date")
                         .HasColumnName("made_on");
 
                     b.Property<string>("Origin")
                         .IsRequired()
                         .HasMaxLength(24)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(24)")
                         .HasColumnName("origin");
 
                     b.Property<string>("Place")
                         .HasMaxLength(160)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(160)")
                         .HasColumnName("place");
 
                     b.Property<string>("Species")
                         .HasMaxLength(80)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(80)")
                         .HasColumnName("species");
 
                     b.Property<long>("Stock")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("stock");
 
                     b.Property<long?>("ThousandSeedMilligrams")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("thousand_seed_milligrams");
 
                     b.Property<string>("Unit")
                         .IsRequired()
                         .HasMaxLength(24)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(24)")
                         .HasColumnName("unit");
 
                     b.HasKey("Id");
@@ -1466,62 +1497,62 @@ namespace LibraryDesk.Data.Sqlite.Migrations
             modelBuilder.Entity("LibraryDesk.Data.Seeds.NameClaimRow", b =>
                 {
                     b.Property<long>("Id")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("id");
 
                     b.Property<Guid?>("ById")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("by_id");
 
                     b.Property<string>("CaseNumber")
                         .HasMaxLength(24)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(24)")
                         .HasColumnName("case_number");
 
                     b.Property<DateOnly>("ClaimedOn")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("date")
                         .HasColumnName("claimed_on");
 
                     b.Property<bool?>("Fits")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("fits");
 
                     b.Property<string>("Grounds")
                         .IsRequired()
                         .HasMaxLength(24)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(24)")
                         .HasColumnName("grounds");
 
                     b.Property<string>("GuideVersion")
                         .HasMaxLength(80)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(80)")
                         .HasColumnName("guide_version");
 
                     b.Property<bool>("IsWithdrawn")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("is_withdrawn");
 
                     b.Property<string>("Link")
                         .HasMaxLength(24)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(24)")
                         .HasColumnName("link");
 
                     b.Property<long>("NodeId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("node_id");
 
                     b.Property<long?>("OriginId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("origin_id");
 
                     b.Property<string>("Species")
                         .HasMaxLength(80)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(80)")
                         .HasColumnName("species");
 
                     b.Property<string>("Variety")
                         .HasMaxLength(160)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(160)")
                         .HasColumnName("variety");
 
                     b.HasKey("Id");
@@ -1536,62 +1567,62 @@ namespace LibraryDesk.Data.Sqlite.Migrations
             modelBuilder.Entity("LibraryDesk.Data.Seeds.PacketRow", b =>
                 {
                     b.Property<long>("Id")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("id");
 
                     b.Property<string>("Code")
                         .IsRequired()
                         .HasMaxLength(13)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(13)")
                         .HasColumnName("code");
 
                     b.Property<long>("Held")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("held");
 
                     b.Property<Guid?>("HolderId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("holder_id");
 
                     b.Property<long?>("LoanId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("loan_id");
 
                     b.Property<long>("LotId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("lot_id");
 
                     b.Property<DateOnly>("PackedOn")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("date")
                         .HasColumnName("packed_on");
 
                     b.Property<long>("Packing")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("packing");
 
                     b.Property<string>("Place")
                         .HasMaxLength(160)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(160)")
                         .HasColumnName("place");
 
                     b.Property<long?>("RequestId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("request_id");
 
                     b.Property<string>("Standing")
                         .IsRequired()
                         .HasMaxLength(24)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(24)")
                         .HasColumnName("standing");
 
                     b.Property<long>("Stock")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("stock");
 
                     b.Property<string>("Unit")
                         .IsRequired()
                         .HasMaxLength(24)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(24)")
                         .HasColumnName("unit");
 
                     b.HasKey("Id");
@@ -1609,28 +1640,28 @@ namespace LibraryDesk.Data.Sqlite.Migrations
             modelBuilder.Entity("LibraryDesk.Data.Seeds.RecallAnswerRow", b =>
                 {
                     b.Property<long>("HoldId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("hold_id");
 
                     b.Property<long>("PacketId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("packet_id");
 
                     b.Property<string>("Answer")
                         .HasMaxLength(24)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(24)")
                         .HasColumnName("answer");
 
-                    b.Property<long?>("AnsweredAt")
-                        .HasColumnType("INTEGER")
+                    b.Property<DateTimeOffset?>("AnsweredAt")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("answered_at");
 
                     b.Property<Guid>("PersonId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("person_id");
 
-                    b.Property<long?>("ToldAt")
-                        .HasColumnType("INTEGER")
+                    b.Property<DateTimeOffset?>("ToldAt")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("told_at");
 
                     b.HasKey("HoldId", "PacketId");
@@ -1643,11 +1674,11 @@ namespace LibraryDesk.Data.Sqlite.Migrations
             modelBuilder.Entity("LibraryDesk.Data.Seeds.RecallPacketRow", b =>
                 {
                     b.Property<long>("HoldId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("hold_id");
 
                     b.Property<long>("PacketId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("packet_id");
 
                     b.HasKey("HoldId", "PacketId");
@@ -1660,21 +1691,21 @@ namespace LibraryDesk.Data.Sqlite.Migrations
             modelBuilder.Entity("LibraryDesk.Data.Seeds.RecallRow", b =>
                 {
                     b.Property<long>("HoldId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("hold_id");
 
                     b.Property<long>("NodeId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("node_id");
 
                     b.Property<string>("Reason")
                         .IsRequired()
                         .HasMaxLength(1000)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(1000)")
                         .HasColumnName("reason");
 
                     b.Property<DateOnly>("RecalledOn")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("date")
                         .HasColumnName("recalled_on");
 
                     b.HasKey("HoldId");
@@ -1687,27 +1718,27 @@ namespace LibraryDesk.Data.Sqlite.Migrations
             modelBuilder.Entity("LibraryDesk.Data.Seeds.SeedRequestRow", b =>
                 {
                     b.Property<long>("Id")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("id");
 
                     b.Property<Guid>("ById")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("by_id");
 
                     b.Property<bool>("IsVoid")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("is_void");
 
                     b.Property<long?>("LoanId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("loan_id");
 
                     b.Property<long>("LotId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("lot_id");
 
                     b.Property<long?>("PickedPacketId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("picked_packet_id");
 
                     b.HasKey("Id");
@@ -1722,35 +1753,35 @@ namespace LibraryDesk.Data.Sqlite.Migrations
             modelBuilder.Entity("LibraryDesk.Data.Seeds.SeedTransferRow", b =>
                 {
                     b.Property<long>("Entry")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("entry");
 
                     b.Property<long>("Amount")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("amount");
 
                     b.Property<bool>("IsVoid")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("is_void");
 
                     b.Property<string>("Library")
                         .IsRequired()
                         .HasMaxLength(160)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(160)")
                         .HasColumnName("library");
 
                     b.Property<long>("NodeId")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("node_id");
 
                     b.Property<DateOnly>("SentOn")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("date")
                         .HasColumnName("sent_on");
 
                     b.Property<string>("Unit")
                         .IsRequired()
                         .HasMaxLength(24)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(24)")
                         .HasColumnName("unit");
 
                     b.HasKey("Entry");
@@ -1764,60 +1795,62 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 {
                     b.Property<long>("Id")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
 
                     b.Property<string>("Breeding")
                         .IsRequired()
                         .HasMaxLength(24)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(24)")
                         .HasColumnName("breeding");
 
                     b.Property<string>("Description")
                         .IsRequired()
                         .HasMaxLength(4000)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(4000)")
                         .HasColumnName("description");
 
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasMaxLength(160)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(160)")
                         .HasColumnName("name");
 
                     b.Property<string>("NormalizedName")
                         .IsRequired()
                         .HasMaxLength(160)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(160)")
                         .HasColumnName("normalized_name");
 
                     b.Property<long>("Revision")
                         .IsConcurrencyToken()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("revision");
 
                     b.Property<string>("Source")
                         .IsRequired()
                         .HasMaxLength(1000)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(1000)")
                         .HasColumnName("source");
 
                     b.Property<string>("Species")
                         .IsRequired()
                         .HasMaxLength(80)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(80)")
                         .HasColumnName("species");
 
                     b.Property<string>("Synonyms")
                         .IsRequired()
                         .HasMaxLength(2000)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(2000)")
                         .HasColumnName("synonyms");
 
                     b.Property<string>("Traits")
                         .IsRequired()
                         .HasMaxLength(4000)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(4000)")
                         .HasColumnName("traits");
 
                     b.HasKey("Id");
@@ -1831,69 +1864,69 @@ namespace LibraryDesk.Data.Sqlite.Migrations
             modelBuilder.Entity("LibraryDesk.Data.Settings.LibrarySettingsRow", b =>
                 {
                     b.Property<int>("Id")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("id");
 
                     b.Property<string>("CodePrefix")
                         .IsRequired()
                         .HasMaxLength(3)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(3)")
                         .HasColumnName("code_prefix");
 
-                    b.Property<long?>("DemoLoadedAt")
-                        .HasColumnType("INTEGER")
+                    b.Property<DateTimeOffset?>("DemoLoadedAt")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("demo_loaded_at");
 
                     b.Property<int>("IntakeHoldDays")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("intake_hold_days");
 
                     b.Property<string>("LocalRulesUrl")
                         .IsRequired()
                         .HasMaxLength(500)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(500)")
                         .HasColumnName("local_rules_url");
 
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasMaxLength(120)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(120)")
                         .HasColumnName("name");
 
                     b.Property<int>("OpinionsNeeded")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("opinions_needed");
 
                     b.Property<string>("PublicAddress")
                         .IsRequired()
                         .HasMaxLength(300)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(300)")
                         .HasColumnName("public_address");
 
                     b.Property<long>("Revision")
                         .IsConcurrencyToken()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("revision");
 
                     b.Property<string>("SetUpCodeHash")
                         .HasMaxLength(64)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(64)")
                         .HasColumnName("set_up_code_hash");
 
                     b.Property<string>("SharingNotice")
                         .IsRequired()
                         .HasMaxLength(1000)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(1000)")
                         .HasColumnName("sharing_notice");
 
                     b.Property<bool>("SignUpOpen")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("sign_up_open");
 
                     b.Property<string>("Tagline")
                         .IsRequired()
                         .HasMaxLength(120)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(120)")
                         .HasColumnName("tagline");
 
                     b.HasKey("Id");
@@ -1905,15 +1938,17 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 {
                     b.Property<int>("Id")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("id");
 
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
                     b.Property<string>("FriendlyName")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("friendly_name");
 
                     b.Property<string>("Xml")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("xml");
 
                     b.HasKey("Id");
@@ -1925,22 +1960,22 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 {
                     b.Property<Guid>("Id")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("id");
 
                     b.Property<string>("ConcurrencyStamp")
                         .IsConcurrencyToken()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("concurrency_stamp");
 
                     b.Property<string>("Name")
                         .HasMaxLength(256)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(256)")
                         .HasColumnName("name");
 
                     b.Property<string>("NormalizedName")
                         .HasMaxLength(256)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(256)")
                         .HasColumnName("normalized_name");
 
                     b.HasKey("Id");
@@ -1956,19 +1991,21 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 {
                     b.Property<int>("Id")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("id");
 
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
                     b.Property<string>("ClaimType")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("claim_type");
 
                     b.Property<string>("ClaimValue")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("claim_value");
 
                     b.Property<Guid>("RoleId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("role_id");
 
                     b.HasKey("Id");
@@ -1982,19 +2019,21 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 {
                     b.Property<int>("Id")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("id");
 
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
                     b.Property<string>("ClaimType")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("claim_type");
 
                     b.Property<string>("ClaimValue")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("claim_value");
 
                     b.Property<Guid>("UserId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("user_id");
 
                     b.HasKey("Id");
@@ -2008,20 +2047,20 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 {
                     b.Property<string>("LoginProvider")
                         .HasMaxLength(128)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(128)")
                         .HasColumnName("login_provider");
 
                     b.Property<string>("ProviderKey")
                         .HasMaxLength(128)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(128)")
                         .HasColumnName("provider_key");
 
                     b.Property<string>("ProviderDisplayName")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("provider_display_name");
 
                     b.Property<Guid>("UserId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("user_id");
 
                     b.HasKey("LoginProvider", "ProviderKey");
@@ -2035,11 +2074,11 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                 {
                     b.Property<byte[]>("CredentialId")
                         .HasMaxLength(1024)
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("credential_id");
 
                     b.Property<Guid>("UserId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("user_id");
 
                     b.HasKey("CredentialId");
@@ -2052,11 +2091,11 @@ namespace LibraryDesk.Data.Sqlite.Migrations
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityUserRole<System.Guid>", b =>
                 {
                     b.Property<Guid>("UserId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("user_id");
 
                     b.Property<Guid>("RoleId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("role_id");
 
                     b.HasKey("UserId", "RoleId");
@@ -2069,21 +2108,21 @@ namespace LibraryDesk.Data.Sqlite.Migrations
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityUserToken<System.Guid>", b =>
                 {
                     b.Property<Guid>("UserId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("user_id");
 
                     b.Property<string>("LoginProvider")
                         .HasMaxLength(128)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(128)")
                         .HasColumnName("login_provider");
 
                     b.Property<string>("Name")
                         .HasMaxLength(128)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(128)")
                         .HasColumnName("name");
 
                     b.Property<string>("Value")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("value");
 
                     b.HasKey("UserId", "LoginProvider", "Name");
@@ -2229,7 +2268,7 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                             b1.Property<byte[]>("ClientDataJson")
                                 .IsRequired();
 
-                            b1.Property<long>("CreatedAt");
+                            b1.Property<DateTimeOffset>("CreatedAt");
 
                             b1.Property<bool>("IsBackedUp");
 
@@ -2242,7 +2281,7 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                             b1.Property<byte[]>("PublicKey")
                                 .IsRequired();
 
-                            b1.Property<uint>("SignCount");
+                            b1.Property<long>("SignCount");
 
                             b1.PrimitiveCollection<string>("Transports");
 
@@ -2252,7 +2291,7 @@ namespace LibraryDesk.Data.Sqlite.Migrations
 
                             b1
                                 .ToJson("Data")
-                                .HasColumnType("TEXT");
+                                .HasColumnType("jsonb");
 
                             b1.WithOwner()
                                 .HasForeignKey("IdentityUserPasskeyCredentialId");

@@ -187,6 +187,7 @@ namespace LibraryDesk.Data.Postgres.Migrations
                     nearest_metres = table.Column<int>(type: "integer", nullable: true),
                     others_in_flower = table.Column<bool>(type: "boolean", nullable: true),
                     manner = table.Column<string>(type: "character varying(24)", maxLength: 24, nullable: false),
+                    harvested_on = table.Column<DateOnly>(type: "date", nullable: true),
                     harvest_unit = table.Column<string>(type: "character varying(24)", maxLength: 24, nullable: true),
                     harvest = table.Column<long>(type: "bigint", nullable: true),
                     stock = table.Column<long>(type: "bigint", nullable: true),

@@ -186,6 +186,7 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                     nearest_metres = table.Column<int>(type: "INTEGER", nullable: true),
                     others_in_flower = table.Column<bool>(type: "INTEGER", nullable: true),
                     manner = table.Column<string>(type: "TEXT", maxLength: 24, nullable: false),
+                    harvested_on = table.Column<DateOnly>(type: "TEXT", nullable: true),
                     harvest_unit = table.Column<string>(type: "TEXT", maxLength: 24, nullable: true),
                     harvest = table.Column<long>(type: "INTEGER", nullable: true),
                     stock = table.Column<long>(type: "INTEGER", nullable: true),

@@ -1,0 +1,54 @@
+using LibraryDesk.Lineage.Acts;
+using LibraryDesk.Lineage.Seeds;
+using LibraryDesk.Web.Features.Lots;
+using LibraryDesk.Web.Shared.Forms;
+
+namespace LibraryDesk.Web.Features.Returns;
+
+/// <summary>What a grower tells about seed that comes home, as typed. Nothing typed is ever dropped.</summary>
+public sealed class ReturnForm
+{
+    public string? Who { get; set; }
+    public string? Grown { get; set; }
+    public string? Saved { get; set; }
+    public string? Seen { get; set; }
+    public string? Removed { get; set; }
+    public Isolation Isolation { get; set; } = Isolation.NotTold;
+    public string? Near { get; set; }
+    public string? OthersFlowered { get; set; }
+    public HarvestManner Manner { get; set; }
+    public string? Amount { get; set; }
+    public string? AmountUnit { get; set; }
+    public string? Sown { get; set; }
+    public string? Harvested { get; set; }
+    public bool StakeStayed { get; set; } = true;
+    public string? Place { get; set; }
+
+    /// <summary>The button pressed: "show" to see what it makes, anything else to hand in.</summary>
+    public string? Step { get; set; }
+
+    /// <summary>The facts, as far as they can be read.</summary>
+    public GrowOutFacts Facts => new(
+        AmountEntry.ReadCount(Grown), AmountEntry.ReadCount(Saved), AmountEntry.ReadCount(Seen), AmountEntry.ReadCount(Removed), Isolation,
+        AmountEntry.ReadCount(Near), OthersFlowered switch { "yes" => true, "no" => false, _ => null }, Manner, AmountEntry.ReadDay(Harvested));
+
+    /// <summary>How much seed, as far as it can be read.</summary>
+    public Quantity? Seed => AmountEntry.Read(Amount, AmountUnit).Match(seed => (Quantity?)seed, _ => null);
+
+    /// <summary>All that is wrong with single fields and between them.</summary>
+    /// <param name="isHandingIn">True when the amount is needed.</param>
+    public IReadOnlyList<FormFault> Faults(bool isHandingIn)
+    {
+        var faults = new List<FormFault>();
+        foreach (var (field, typed) in new[] { ("grown", Grown), ("saved", Saved), ("seen", Seen), ("removed", Removed), ("near", Near) })
+        {
+            if (!string.IsNullOrWhiteSpace(typed) && AmountEntry.ReadCount(typed) is null) faults.Add(new(field, "Give a whole number, or leave it empty when you don’t know."));
+        }
+        var facts = Facts;
+        if (facts.PlantsSavedFrom > facts.PlantsGrown) faults.Add(new("saved", $"At most {facts.PlantsGrown}, the plants grown."));
+        if (facts.OffTypesSeen > facts.PlantsGrown) faults.Add(new("seen", $"At most {facts.PlantsGrown}, the plants grown."));
+        if (facts.OffTypesRemoved > facts.OffTypesSeen) faults.Add(new("removed", $"At most {facts.OffTypesSeen}, the off-types seen."));
+        if (isHandingIn && AmountEntry.Read(Amount, AmountUnit).Refusal is { } noAmount) faults.Add(new("amount", noAmount.Message));
+        return faults;
+    }
+}
