@@ -48,7 +48,7 @@ internal static partial class SeedSteps
         await librarian.Locator("input[name='Form.Packet']").FillAsync(packet);
         await librarian.Locator("input[name='Form.Who']").FillAsync(email);
         await librarian.GetByRole(AriaRole.Button, new() { Name = "Lend it" }).ClickAsync();
-        await librarian.SeesAsync("Lent.");
+        await librarian.SeesAsync($"{packet} is lent");
     }
 
     /// <summary>The member hands seed in from a packet; returns the code of the new lot.</summary>
@@ -60,7 +60,7 @@ internal static partial class SeedSteps
         await member.Locator("input[name='Form.Amount']").FillAsync("150");
         await member.Locator("select[name='Form.AmountUnit']").SelectOptionAsync("seeds");
         await member.GetByRole(AriaRole.Button, new() { Name = "Hand in to the library" }).ClickAsync();
-        await member.WaitForURLAsync(url => url.Contains("done=returned", StringComparison.Ordinal) || url.Contains("/lots/", StringComparison.Ordinal));
+        await member.WaitForURLAsync("**/returns/taken/*");
         return LotCode().Match(member.Url + " " + await member.Locator("main").InnerTextAsync()).Value;
     }
 
