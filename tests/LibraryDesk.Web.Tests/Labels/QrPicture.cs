@@ -10,7 +10,13 @@ namespace LibraryDesk.Web.Tests.Labels;
 /// <summary>A QR code painted from its SVG path, and read back by a decoder that is not ours (ZXing.Net).</summary>
 internal static partial class QrPicture
 {
-    private const int PixelsPerModule = 4;
+    // A phone tries frame after frame, nearer and farther; one picture at one scale is not how a label is read.
+    private static readonly int[] PixelsPerModule = [4, 3, 6, 9];
+
+    private static readonly Dictionary<DecodeHintType, object> InAScene = new() { [DecodeHintType.TRY_HARDER] = true };
+
+    // The decoder's search for the corners now and then takes other modules for them; told that the picture is the code, it has none to search.
+    private static readonly Dictionary<DecodeHintType, object> FillingThePicture = new() { [DecodeHintType.PURE_BARCODE] = true };
 
     public static bool[,] Modules(QrSquare square)
     {
@@ -23,14 +29,17 @@ internal static partial class QrPicture
         return dark;
     }
 
-    public static Result? Read(QrSquare square)
+    public static Result? Read(QrSquare square) =>
+        PixelsPerModule.Select(pixels => Read(Modules(square), square.Modules * pixels, pixels)).FirstOrDefault(read => read is not null);
+
+    private static Result? Read(bool[,] dark, int side, int pixels)
     {
-        var dark = Modules(square);
-        var side = square.Modules * PixelsPerModule;
         var grey = new byte[side * side];
-        for (var at = 0; at < grey.Length; at++) grey[at] = dark[at / side / PixelsPerModule, at % side / PixelsPerModule] ? (byte)0 : (byte)255;
+        for (var at = 0; at < grey.Length; at++) grey[at] = dark[at / side / pixels, at % side / pixels] ? (byte)0 : (byte)255;
         var source = new RGBLuminanceSource(grey, side, side, RGBLuminanceSource.BitmapFormat.Gray8);
-        return new QRCodeReader().decode(new BinaryBitmap(new HybridBinarizer(source)));
+        var reader = new QRCodeReader();
+        return reader.decode(new BinaryBitmap(new HybridBinarizer(source)), InAScene)
+            ?? reader.decode(new BinaryBitmap(new GlobalHistogramBinarizer(source)), FillingThePicture);
     }
 
     private static int Number(Match match, int group) => int.Parse(match.Groups[group].ValueSpan, CultureInfo.InvariantCulture);

@@ -15,11 +15,12 @@ public sealed class QrSquareTests
     [Theory]
     [InlineData("http://a.io/p/Q26-0001-A")]
     [InlineData(Address)]
+    [InlineData("https://desk.example.org/p/Q26-32645-K")]
     [InlineData("https://a-rather-long-name-of-a-library.seeds.example.org/desk/below/a/path/p/Q26-0418-N")]
     public void An_independent_decoder_reads_the_address_back(string address) =>
         Assert.Equal(address, QrPicture.Read(QrSquare.Of(address))?.Text);
 
-    [Property(MaxTest = 50)]
+    [Property(MaxTest = 100)]
     public Property Every_packet_code_survives_print_and_scan() => Prop.ForAll(
         Gen.Choose(1, 99999).ToArbitrary(),
         number =>
