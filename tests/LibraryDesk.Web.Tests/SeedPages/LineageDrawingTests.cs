@@ -17,7 +17,7 @@ public class LineageDrawingTests : BunitContext
         var page = Render<LineageDrawing>(p => p.Add(d => d.Story, Story()).Add(d => d.Here, "/p/x").Add(d => d.NarrowOnly, true));
         var lot = page.Find("a.node");
         Assert.Equal("/lots/L25-001", lot.GetAttribute("href"));
-        Assert.Equal("Lot L25-001, 1 February 2025, blend, 75 % + 25 %, in doubt", lot.GetAttribute("aria-label"));
+        Assert.Equal("L25-001 blend, 75 % + 25 %, lot, 1 February 2025, in doubt", lot.GetAttribute("aria-label"));
     }
 
     [Fact]

@@ -71,7 +71,7 @@ public sealed partial class LineageDrawing
         builder.AddAttribute(33, "href", href);
         builder.AddAttribute(34, "tabindex", href is null ? "0" : null);
         builder.AddAttribute(35, "role", href is null ? "img" : null);
-        builder.AddAttribute(36, "aria-label", Said(node));
+        builder.AddAttribute(36, "aria-label", Said(picture, node));
         builder.AddAttribute(37, "data-key", node.Key);
         builder.AddAttribute(38, "data-parent", node.Keys.Parent);
         builder.AddAttribute(39, "data-child", node.Keys.Child);
@@ -127,14 +127,13 @@ public sealed partial class LineageDrawing
     private void Label(RenderTreeBuilder builder, LineagePicture picture, PictureNode node)
     {
         builder.OpenRegion(80);
-        var first = node.IsHere ? $"This {LineageStory.WordOf(node.Kind).ToLowerInvariant()}" : node.Label;
-        var second = node.Folded.Count > 0 ? "" : Story.NoteOf(node.Id);
+        var (first, second) = Lines(picture, node);
         if (picture.Direction == PictureDirection.Narrow)
         {
             var x = picture.Width - LabelColumn;
             Path(builder, "lead", $"M{N(node.X + 20)} {N(node.Y)}H{N(x - 6)}");
             Words(builder, "label", x, second.Length > 0 ? node.Y - 3 : node.Y + 5, "start", first);
-            if (second.Length > 0) Words(builder, "under", x, node.Y + 14, "start", Short(second, 19));
+            if (second.Length > 0) Under(builder, x, node.Y + 14, "start", second);
         }
         else if (node.Kind == NodeKind.Packet && node.Keys.Child is null)
         {
@@ -145,17 +144,43 @@ public sealed partial class LineageDrawing
             // What stands in the middle of a line is named above or below it, in turns, so that neighbours do not meet.
             var above = node.Kind is NodeKind.GrowOut or NodeKind.Packet;
             Words(builder, "label", node.X, above ? node.Y - 19 : node.Y + 29, "middle", first);
-            if (node.Kind == NodeKind.Accession) Words(builder, "under", node.X, node.Y + 45, "middle", Short(second, 24));
+            if (second.Length > 0) Under(builder, node.X, node.Y + 45, "middle", second);
         }
         builder.CloseRegion();
     }
 
-    private string Said(PictureNode node)
+    // The space keeps the two lines two words for who reads them without seeing them.
+    private static void Under(RenderTreeBuilder builder, double x, double y, string anchor, string text)
+    {
+        builder.AddContent(98, " ");
+        Words(builder, "under", x, y, anchor, text);
+    }
+
+    /// <summary>The one or two lines that stand beside a node.</summary>
+    private (string First, string Second) Lines(LineagePicture picture, PictureNode node)
+    {
+        var first = node.IsHere ? $"This {LineageStory.WordOf(node.Kind).ToLowerInvariant()}" : node.Label;
+        if (node.Folded.Count > 0) return (first, "");
+        if (picture.Direction == PictureDirection.Narrow) return (first, Short(Story.NoteOf(node.Id), 19));
+        return (first, node.Kind == NodeKind.Accession ? Short(Story.NoteOf(node.Id), 24) : "");
+    }
+
+    // The name begins with the words in sight (WCAG 2.2, 2.5.3), so that who speaks to the page can say what they see.
+    private string Said(LineagePicture picture, PictureNode node)
     {
         if (node.Folded.Count > 0) return $"{node.Label} packets, show them";
-        var mark = node.Mark switch { NodeMark.Fits => ", plants of it fit", NodeMark.Off => ", a plant of it is off", _ => "" };
-        var doubt = node.InDoubt ? ", in doubt" : "";
-        return $"{LineageStory.WordOf(node.Kind)} {node.Label}{(node.IsHere ? ", you are here" : "")}, {SeedWords.Day(node.On)}, {Story.NoteOf(node.Id)}{mark}{doubt}";
+        var (first, second) = Lines(picture, node);
+        var note = Story.NoteOf(node.Id);
+        string[] parts =
+        [
+            $"{first} {second}".TrimEnd(),
+            node.IsHere ? $"{node.Label}, you are here" : LineageStory.WordOf(node.Kind).ToLowerInvariant(),
+            SeedWords.Day(node.On),
+            second == note ? "" : note,
+            node.Mark switch { NodeMark.Fits => "plants of it fit", NodeMark.Off => "a plant of it is off", _ => "" },
+            node.InDoubt ? "in doubt" : "",
+        ];
+        return string.Join(", ", parts.Where(part => part.Length > 0));
     }
 
     private static string Short(string text, int most) => text.Length <= most ? text : text[..(most - 1)] + "…";
