@@ -2,7 +2,7 @@ using LibraryDesk.Desk.Cases.Filing;
 using LibraryDesk.Desk.Cases.Reading;
 using LibraryDesk.Lineage;
 using LibraryDesk.Photos;
-using LibraryDesk.Web.Features.Account;
+using LibraryDesk.Web.Shared.Layout;
 using LibraryDesk.Web.Start;
 using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Http.HttpResults;

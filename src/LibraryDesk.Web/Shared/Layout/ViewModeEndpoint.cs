@@ -29,10 +29,6 @@ public static class ViewModeEndpoint
             http.Response.Cookies.Delete(ViewMode.CookieName);
         }
 
-        return TypedResults.LocalRedirect(IsLocal(returnUrl) ? returnUrl! : "/");
+        return TypedResults.LocalRedirect(LocalAddress.OrHome(returnUrl));
     }
-
-    private static bool IsLocal(string? url) =>
-        url is ['/', ..] && !url.StartsWith("//", StringComparison.Ordinal) && !url.StartsWith("/\\", StringComparison.Ordinal)
-        && !url.Any(char.IsControl);
 }

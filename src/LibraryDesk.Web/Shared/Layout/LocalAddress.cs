@@ -1,6 +1,6 @@
-namespace LibraryDesk.Web.Features.Account;
+namespace LibraryDesk.Web.Shared.Layout;
 
-/// <summary>Where to go after signing in: an address of this desk, never of another.</summary>
+/// <summary>Where a form leads back to: an address of this desk, never of another.</summary>
 internal static class LocalAddress
 {
     public static string OrHome(string? address) =>
