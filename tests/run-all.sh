@@ -19,6 +19,8 @@ ls /usr/lib/postgresql/*/bin/initdb >/dev/null 2>&1 || [ -n "${LIBRARYDESK_TEST_
 [ -x /usr/bin/chromium ] || [ -n "${LIBRARYDESK_TEST_CHROMIUM:-}" ] || needed+=(chromium)
 command -v exiftool >/dev/null || helpful+=(libimage-exiftool-perl)
 command -v zbarimg >/dev/null || helpful+=(zbar-tools)
+command -v pdftoppm >/dev/null || helpful+=(poppler-utils)
+command -v identify >/dev/null || helpful+=(imagemagick)     # its `convert` may be another's
 /usr/bin/python3 -c 'import sklearn' 2>/dev/null || helpful+=(python3-sklearn)
 /usr/bin/python3 -c 'import networkx' 2>/dev/null || helpful+=(python3-networkx)
 if [ ${#needed[@]} -gt 0 ] || [ ${#helpful[@]} -gt 0 ]; then
@@ -54,7 +56,7 @@ done
 for folder in tests/*.Tests tests/LibraryDesk.EndToEnd; do
   name=$(basename "$folder")
   say "$name"
-  dotnet test "$folder" -c Release --no-build --logger "trx;LogFileName=$results/$name.trx" --logger "console;verbosity=minimal" --blame-hang-timeout 10m
+  dotnet test "$folder" -c Release --no-build --logger "trx;LogFileName=$results/$name.trx" --logger "console;verbosity=minimal" --blame-hang-timeout 30m
   counters=$(grep -o '<Counters [^>]*>' "$results/$name.trx" 2>/dev/null)
   count() { sed -n "s/.* $1=\"\([0-9]*\)\".*/\1/p" <<<"$counters"; }
   if [ -z "$counters" ]; then

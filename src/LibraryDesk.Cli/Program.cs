@@ -12,6 +12,9 @@ var desk = new RootCommand("The identification desk of a seed library, from the 
     VerifyVerb.Create(),
     CheckpointVerb.Create(),
     RebuildVerb.Create(),
+    TraceVerb.Create(),
+    SweepVerb.Create(),
+    ReindexVerb.Create(),
 };
 var parsed = desk.Parse(args);
 if (parsed.Errors.Count == 0) return await parsed.InvokeAsync();

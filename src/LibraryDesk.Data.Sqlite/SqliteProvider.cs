@@ -1,4 +1,5 @@
 using LibraryDesk.Data.Provider;
+using LibraryDesk.Data.Seeds;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 
@@ -23,7 +24,9 @@ public sealed class SqliteProvider : IDatabaseProvider
             DefaultTimeout = 30,
         };
         if (Path.GetDirectoryName(connection.DataSource) is { Length: > 0 } folder) Directory.CreateDirectory(folder);
-        options.UseSqlite(connection.ToString(), sqlite => sqlite.MigrationsAssembly(typeof(SqliteProvider).Assembly.GetName().Name));
+        options.UseSqlite(connection.ToString(), sqlite => sqlite.MigrationsAssembly(typeof(SqliteProvider).Assembly.GetName().Name)
+            // A list is one parameter however long it is: the question reads the same for every list, is planned once, and no list is too long.
+            .UseParameterizedCollectionMode(ParameterTranslationMode.Parameter));
         options.AddInterceptors(new DurableWriteAheadLog());
     }
 
@@ -42,11 +45,11 @@ public sealed class SqliteProvider : IDatabaseProvider
     }
 
     /// <inheritdoc />
-    public Task LockLedgerAsync(LibraryDbContext db, CancellationToken stop) =>
+    public Task<LedgerHeadRow?> LockLedgerAsync(LibraryDbContext db, CancellationToken stop) =>
         db.Database.CurrentTransaction is null
             ? throw new InvalidOperationException("The ledger is locked inside a transaction only.")
             // Microsoft.Data.Sqlite begins transactions as IMMEDIATE, so the one open already keeps other writers out.
-            : Task.CompletedTask;
+            : db.Set<LedgerHeadRow>().SingleOrDefaultAsync(stop);
 
     /// <inheritdoc />
     public bool IsUniqueViolation(DbUpdateException failure) =>

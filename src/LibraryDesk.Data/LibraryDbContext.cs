@@ -22,5 +22,7 @@ public sealed class LibraryDbContext(DbContextOptions<LibraryDbContext> options)
         builder.UseSnakeNames();
         if (Database.ProviderName?.EndsWith("Sqlite", StringComparison.Ordinal) == true)
             builder.StoreInstantsAsTicks();
+        else
+            builder.CompareWordsByLetter();
     }
 }

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace LibraryDesk.Photos;
 
 /// <summary>Every reason for which a photo is not taken.</summary>
@@ -15,30 +13,28 @@ public static class PhotoRefusals
     public const string MovingCode = "photo.moving";
     public const string BrokenCode = "photo.broken";
 
-    private const string WayOn = "Send a JPEG, PNG or WebP picture.";
+    internal static PhotoRefusal Empty { get; } = new(EmptyCode, $"The file is empty. Choose the photo again.");
 
-    internal static PhotoRefusal Empty { get; } = new(EmptyCode, "The file is empty. Choose the photo again.");
-
-    internal static PhotoRefusal NotAPicture { get; } = new(NotAPictureCode, $"This file is not a picture. {WayOn}");
+    internal static PhotoRefusal NotAPicture { get; } = new(NotAPictureCode, $"This file is not a picture. Send a JPEG, PNG or WebP picture.");
 
     internal static PhotoRefusal CutShort { get; } = new(CutShortCode,
-        "The photo ends too early: part of it did not arrive. Send it again; if that fails, take it again.");
+        $"The photo ends too early: part of it did not arrive. Send it again; if that fails, take it again.");
 
-    internal static PhotoRefusal Moving { get; } = new(MovingCode, $"This is a moving picture. {WayOn} A single still one is enough.");
+    internal static PhotoRefusal Moving { get; } = new(MovingCode, $"This is a moving picture. Send a JPEG, PNG or WebP picture. A single still one is enough.");
 
     internal static PhotoRefusal Broken { get; } = new(BrokenCode,
-        "The picture cannot be read: the file is damaged. Open it on your device, save it again as JPEG, and send that.");
+        $"The picture cannot be read: the file is damaged. Open it on your device, save it again as JPEG, and send that.");
 
-    internal static PhotoRefusal TooManyBytes(long limit) => new(TooManyBytesCode, string.Create(CultureInfo.InvariantCulture,
-        $"The file is larger than {limit / 1_000_000.0:0.#} MB, which is the most we take. Send a smaller copy; 2000 pixels on the long edge are plenty."));
+    internal static PhotoRefusal TooManyBytes(long limit) => new(TooManyBytesCode,
+        $"The file is larger than {limit / 1_000_000.0:0.#} MB, which is the most we take. Send a smaller copy; 2000 pixels on the long edge are plenty.");
 
-    internal static PhotoRefusal TooManyPixels(long width, long height, long limit) => new(TooManyPixelsCode, string.Create(CultureInfo.InvariantCulture,
-        $"The picture says it is {width} by {height} pixels; we take up to {limit / 1_000_000} million pixels. Send a smaller copy; 2000 pixels on the long edge are plenty."));
+    internal static PhotoRefusal TooManyPixels(long width, long height, long limit) => new(TooManyPixelsCode,
+        $"The picture says it is {width} by {height} pixels; we take up to {limit / 1_000_000} million pixels. Send a smaller copy; 2000 pixels on the long edge are plenty.");
 
-    internal static PhotoRefusal TooSmall(int minEdge) => new(TooSmallCode, string.Create(CultureInfo.InvariantCulture,
-        $"The picture is under {minEdge} pixels on its short edge, too small to judge a plant by. Send the photo itself, not its preview."));
+    internal static PhotoRefusal TooSmall(int minEdge) => new(TooSmallCode,
+        $"The picture is under {minEdge} pixels on its short edge, too small to judge a plant by. Send the photo itself, not its preview.");
 
-    internal static PhotoRefusal OtherFormat(string format) => new(OtherFormatCode, format == "HEIC"
-        ? "This is a HEIC photo, which browsers cannot show. Set the camera to \"Most compatible\" (JPEG), or share the photo as JPEG, and send it again."
-        : $"This is a {format} file. {WayOn}");
+    internal static PhotoRefusal OtherFormat(string format) => format == "HEIC"
+        ? new(OtherFormatCode, $"This is a HEIC photo, which browsers cannot show. Set the camera to \"Most compatible\" (JPEG), or share the photo as JPEG, and send it again.")
+        : new(OtherFormatCode, $"This is a {format} file. Send a JPEG, PNG or WebP picture.");
 }

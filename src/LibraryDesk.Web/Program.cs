@@ -7,6 +7,11 @@ DemoStart.Prepare(builder, args);
 builder.AddLibraryDesk();
 
 var app = builder.Build();
+if (Listening.FaultOf(app.Configuration) is { } fault)
+{
+    await Console.Error.WriteLineAsync(fault);
+    return 1;
+}
 await LibraryStart.PrepareAsync(app.Services, app.Lifetime.ApplicationStopping);
 if (!await DemoStart.LoadAsync(app)) return 1;
 app.UseLibraryDesk();
@@ -14,8 +19,7 @@ app.MapStaticAssets();
 app.MapLibraryEndpoints();
 app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
 await FirstRun.TellAsync(app);
-await app.RunAsync();
-return 0;
+return await Listening.RunAsync(app) ? 0 : 1;
 
 /// <summary>Reached by the tests that start the whole server.</summary>
 public partial class Program;

@@ -99,6 +99,59 @@ public sealed class IdentifyVerbTests
     }
 
     [Fact]
+    public async Task Looks_at_parts_to_come_are_worth_waiting_for()
+    {
+        var outcome = await Identify(Header + "a,fruit_position,erect\n", "--parts", "leaves,flowers");
+        using var line = JsonDocument.Parse(outcome.Lines[0]);
+        Assert.All(line.RootElement.GetProperty("bestNextLooks").EnumerateArray(), l => Assert.Matches("^(leaves|flowers)$", l.GetProperty("part").GetString()));
+        Assert.All(line.RootElement.GetProperty("worthWaitingFor").EnumerateArray(), l => Assert.DoesNotMatch("^(leaves|flowers)$", l.GetProperty("part").GetString()));
+        Assert.True(line.RootElement.GetProperty("worthWaitingFor").GetArrayLength() > 0);
+        var wrong = await Identify(Header, "--parts", "roots");
+        Assert.Equal(2, wrong.ExitCode);
+        Assert.Contains("roots", wrong.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_dangerous_look_alike_at_one_in_twenty_puts_its_caution_before_the_odds()
+    {
+        var outcome = await Identify(Header + "a,corolla_shape,campanulate\na,corolla_colour,purple\na,fruit_colour_mature,purple-black\na,fruit_shape,almost round\n");
+        using var line = JsonDocument.Parse(outcome.Lines[0]);
+        Assert.Contains(line.RootElement.GetProperty("cautions").EnumerateArray(), c => c.GetProperty("candidate").GetString() == "atropa-bella-donna" && c.GetProperty("text").GetString()!.Length > 0);
+        Assert.True(outcome.Lines[0].IndexOf("\"cautions\"", StringComparison.Ordinal) < outcome.Lines[0].IndexOf("\"candidates\"", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("60..80", "60-80")]
+    [InlineData(">=60", ">= 60")]
+    [InlineData("<=60", "<= 60")]
+    public async Task Ranges_and_open_ends_of_a_measure_are_read(string one, string same)
+    {
+        var outcome = await Identify(Header + $"a,fruit_length_mm,{one}\n");
+        Assert.Equal(0, outcome.ExitCode);
+        Assert.Equal(outcome.Output, (await Identify(Header + $"a,fruit_length_mm,{same}\n")).Output);
+    }
+
+    [Fact]
+    public async Task A_guide_version_that_is_gone_is_named_with_the_one_there_is()
+    {
+        var gone = await DeskProcess.RunAsync(Header, "identify", "--guide", "capsicum@1999.1", "--answers", "-");
+        Assert.Equal(2, gone.ExitCode);
+        Assert.Contains("1999.1 is gone", gone.Errors, StringComparison.Ordinal);
+        Assert.Empty(gone.Output);
+    }
+
+    [Fact]
+    public async Task Ten_thousand_answers_of_one_case_are_refused()
+    {
+        var rows = new StringBuilder("case,trait,state,sure,person\n");
+        for (var i = 0; i < 10_000; i++) rows.Append(System.Globalization.CultureInfo.InvariantCulture, $"a,fruit_position,erect,,p{i}\n");
+        var outcome = await Identify(rows.ToString());
+        Assert.Equal(2, outcome.ExitCode);
+        Assert.Contains("10000 answers in one case", outcome.Errors, StringComparison.Ordinal);
+        Assert.Empty(outcome.Output);
+    }
+
+    [Fact]
     public async Task A_header_alone_prints_nothing_and_is_no_error()
     {
         var outcome = await Identify(Header);

@@ -1,4 +1,3 @@
-using LibraryDesk.TestServers;
 using Microsoft.Playwright;
 
 namespace LibraryDesk.EndToEnd;
@@ -21,6 +20,23 @@ public class AccountStories(DeskBrowser browser) : IClassFixture<DeskBrowser>
         await member.GotoAsync("/people");
         await Assertions.Expect(member.GetByText("vera@example.org")).Not.ToBeVisibleAsync();
         await Assertions.Expect(member.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync("not open to your account");
+    }
+
+    [Fact]
+    public async Task An_address_that_leads_nowhere_is_told_in_the_form_the_caller_reads()
+    {
+        await using var server = await DeskServer.StartAsync("sqlite");
+        var page = await browser.OpenAsync(server, DeskBrowser.Phone);
+        await page.GotoAsync("/no-such-page");
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync("nothing at this address");
+        var form = page.Context.APIRequest.CreateFormData();
+        form.Set("a", "1");
+
+        var posted = await page.Context.APIRequest.PostAsync("/no-such-page", new() { Form = form });
+        var program = await page.Context.APIRequest.PostAsync("/api/v1/no-such", new() { DataObject = new { a = 1 } });
+
+        Assert.Equal((404, true), (posted.Status, (await posted.TextAsync()).Contains("nothing at this address", StringComparison.Ordinal)));
+        Assert.Equal((404, "application/problem+json"), (program.Status, program.Headers["content-type"].Split(';')[0]));
     }
 
     [Fact]

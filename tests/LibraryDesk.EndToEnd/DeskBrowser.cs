@@ -26,7 +26,7 @@ public sealed class DeskBrowser : IAsyncLifetime
     }
 
     /// <summary>A browser window of somebody's own: no cookie is shared with another.</summary>
-    public async Task<IPage> OpenAsync(DeskServer server, ViewportSize size, ColorScheme scheme = ColorScheme.Light, bool script = true)
+    public async Task<IPage> OpenAsync(DeskServer server, ViewportSize size, ColorScheme scheme = ColorScheme.Light, bool script = true, string? locale = null)
     {
         var context = await _browser!.NewContextAsync(new()
         {
@@ -34,12 +34,25 @@ public sealed class DeskBrowser : IAsyncLifetime
             ViewportSize = size,
             ColorScheme = scheme,
             JavaScriptEnabled = script,
+            Locale = locale,
             ReducedMotion = ReducedMotion.Reduce,
         });
         // Two cores run the server, the browser, the database and the tests.
         context.SetDefaultTimeout(60_000);
         return await context.NewPageAsync();
     }
+
+    /// <summary>A phone that was never here before: nothing cached, at most signed in.</summary>
+    /// <param name="cookies">Cookies of another window, as it stored its state; null for a stranger.</param>
+    public async Task<IBrowserContext> OpenColdAsync(DeskServer server, string? cookies) => await _browser!.NewContextAsync(new()
+    {
+        BaseURL = server.Address,
+        ViewportSize = Phone,
+        IsMobile = true,
+        HasTouch = true,
+        DeviceScaleFactor = 2,
+        StorageState = cookies,
+    });
 
     /// <inheritdoc />
     public async Task DisposeAsync()

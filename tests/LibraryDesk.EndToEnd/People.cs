@@ -39,9 +39,9 @@ internal static partial class People
     public static async Task SignInAsync(this IPage page, string email, string password = Password)
     {
         await page.GotoAsync("/account/sign-in");
-        await page.GetByLabel("E-mail").FillAsync(email);
-        await page.GetByLabel("Password").FillAsync(password);
-        await page.GetByRole(AriaRole.Button, new() { Name = "Sign in", Exact = true }).ClickAsync();
+        await page.Locator("#email").FillAsync(email);
+        await page.Locator("#password").FillAsync(password);
+        await page.Locator("#password").PressAsync("Enter");
         await page.WaitForURLAsync(url => !url.Contains("/account/", StringComparison.Ordinal));
     }
 

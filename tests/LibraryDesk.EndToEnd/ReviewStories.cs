@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using LibraryDesk.TestServers;
 using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
 

@@ -1,4 +1,3 @@
-using LibraryDesk.TestServers;
 using Microsoft.Data.Sqlite;
 using Microsoft.Playwright;
 using Npgsql;

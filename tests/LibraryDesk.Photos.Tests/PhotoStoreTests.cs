@@ -94,13 +94,26 @@ public sealed class FilePhotoStoreTests : PhotoStoreTests, IDisposable
     }
 
     [Fact]
+    public async Task A_photo_saved_again_is_young_again()
+    {
+        var key = PhotoKey.For(new string('d', 64), PhotoSize.Small);
+        await _store.SaveAsync(key, new byte[] { 7 }, CancellationToken.None);
+        var file = Directory.EnumerateFiles(_folder, "*.jpg", SearchOption.AllDirectories).Single();
+        File.SetLastWriteTimeUtc(file, new DateTime(2020, 1, 1, 0, 0, 0, DateTimeKind.Utc));
+        var before = new DateTimeOffset(2021, 1, 1, 0, 0, 0, TimeSpan.Zero);
+        Assert.Equal([key.ContentHash!], await _store.UntouchedSinceAsync(before, CancellationToken.None).ToArrayAsync());
+        await _store.SaveAsync(key, new byte[] { 7 }, CancellationToken.None);
+        Assert.Empty(await _store.UntouchedSinceAsync(before, CancellationToken.None).ToArrayAsync());
+    }
+
+    [Fact]
     public void Only_what_was_abandoned_before_the_given_time_is_swept()
     {
         var left = Path.Combine(_folder, "unfinished", "half");
         File.WriteAllBytes(left, [1]);
         File.SetLastWriteTimeUtc(left, new DateTime(2026, 1, 1, 0, 0, 0, DateTimeKind.Utc));
-        Assert.Equal(0, _store.Sweep(new DateTimeOffset(2025, 12, 31, 0, 0, 0, TimeSpan.Zero)));
-        Assert.Equal(1, _store.Sweep(new DateTimeOffset(2026, 1, 2, 0, 0, 0, TimeSpan.Zero)));
+        Assert.Equal(0, _store.SweepUnfinished(new DateTimeOffset(2025, 12, 31, 0, 0, 0, TimeSpan.Zero)));
+        Assert.Equal(1, _store.SweepUnfinished(new DateTimeOffset(2026, 1, 2, 0, 0, 0, TimeSpan.Zero)));
         Assert.False(File.Exists(left));
     }
 }

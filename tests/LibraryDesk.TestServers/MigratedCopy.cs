@@ -34,6 +34,11 @@ public static class MigratedCopy
         }
     }
 
+    /// <summary>Makes a database of its own without any tables; returns its connection string.</summary>
+    public static async Task<string> MakeEmptyAsync(string database) => database == "sqlite"
+        ? $"Data Source={Path.Combine(Directory.CreateTempSubdirectory("desk").FullName, "library.db")}"
+        : await TestPostgres.CreateDatabaseAsync();
+
     /// <summary>Removes a database made by <see cref="MakeAsync"/>.</summary>
     public static async Task DropAsync(string database, string connectionString)
     {

@@ -37,6 +37,12 @@ public sealed class TestLibrary : IAsyncDisposable
     public Task<LibraryDbContext> OpenAsync() =>
         _services.GetRequiredService<IDbContextFactory<LibraryDbContext>>().CreateDbContextAsync();
 
+    /// <summary>The acts of a second server on the same database, as if started beside the first.</summary>
+    public ServiceProvider AnotherServer() => Build(Database, ConnectionString, Clock, also: null);
+
+    /// <summary>The acts of a server on a database, whatever is in it. The caller sees to the tables.</summary>
+    public static ServiceProvider ServerOn(string database, string connectionString) => Build(database, connectionString, TimeProvider.System, also: null);
+
     /// <summary>Makes the tables on a database of its own. The clock starts at noon, 1 August 2026, UTC.</summary>
     /// <param name="database">sqlite or postgres.</param>
     /// <param name="also">More services, or replacements, before the provider is built.</param>

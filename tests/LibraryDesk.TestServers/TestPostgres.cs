@@ -12,11 +12,17 @@ namespace LibraryDesk.TestServers;
 public static class TestPostgres
 {
     private const string Setting = "LIBRARYDESK_TEST_POSTGRES";
-    private static readonly Lazy<string> Server = new(Start);
+    private static readonly Lazy<string> Server = new(() => Start());
     private static int _databases;
 
     /// <summary>Connection string of the server's maintenance database.</summary>
     public static string ConnectionString => Server.Value;
+
+    /// <summary>
+    /// Starts a cluster of its own that writes through to the medium at every commit, as a library's would, and stops it when the process
+    /// ends; for benchmarks. Returns the connection string of its maintenance database.
+    /// </summary>
+    public static string StartDurable() => Start("-c shared_buffers=512MB -c max_wal_size=4GB");
 
     /// <summary>Makes a database, empty or as a copy of <paramref name="template"/>, and returns its connection string.</summary>
     public static async Task<string> CreateDatabaseAsync(string? template = null)
@@ -48,23 +54,31 @@ public static class TestPostgres
     private static string Start()
     {
         if (Environment.GetEnvironmentVariable(Setting) is { Length: > 0 } given) return given;
+        // Tests lose nothing when the machine does: what they write need not reach the medium.
+        return Start("-c fsync=off -c synchronous_commit=off -c full_page_writes=off");
+    }
 
+    private static string Start(string settings)
+    {
         var binaries = Binaries();
         // Short: socket paths have a limit near 100 bytes.
-        var folder = Directory.CreateTempSubdirectory("ldpg").FullName;
-        var port = FreePort();
         var asRoot = Environment.UserName == "root";
+        Forsaken.ClearAway(folder => Stop(asRoot, binaries, folder));
+        var folder = Forsaken.NewFolder();
+        var port = FreePort();
         if (asRoot) Run("chown", "postgres", folder);
         RunAs(asRoot, $"{binaries}/initdb", "-D", $"{folder}/d", "-U", "desk", "--auth=trust", "--encoding=UTF8", "--locale=C.UTF-8", "--no-sync");
-        var options = $"-p {port} -k {folder} -c listen_addresses=127.0.0.1 -c fsync=off -c synchronous_commit=off -c full_page_writes=off -c max_connections=300";
+        var options = $"-p {port} -k {folder} -c listen_addresses=127.0.0.1 -c max_connections=300 {settings}";
         RunAs(asRoot, $"{binaries}/pg_ctl", "-D", $"{folder}/d", "-l", $"{folder}/log", "-w", "-o", options, "start");
         AppDomain.CurrentDomain.ProcessExit += (_, _) =>
         {
-            RunAs(asRoot, $"{binaries}/pg_ctl", "-D", $"{folder}/d", "-m", "immediate", "-w", "stop");
+            Stop(asRoot, binaries, folder);
             Directory.Delete(folder, recursive: true);
         };
         return $"Host=127.0.0.1;Port={port};Username=desk;Database=postgres";
     }
+
+    private static void Stop(bool asRoot, string binaries, string folder) => RunAs(asRoot, $"{binaries}/pg_ctl", "-D", $"{folder}/d", "-m", "immediate", "-w", "stop");
 
     private static string Binaries() =>
         Directory.Exists("/usr/lib/postgresql")

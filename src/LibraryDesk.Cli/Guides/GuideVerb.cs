@@ -9,5 +9,6 @@ internal static class GuideVerb
     {
         GuideValidateVerb.Create(),
         GuideLearnVerb.Create(),
+        GuideFormsVerb.Create(),
     };
 }

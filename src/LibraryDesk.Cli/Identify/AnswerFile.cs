@@ -15,6 +15,8 @@ internal sealed class AnswerFile : IAsyncDisposable
         MaxRecordSize = 1 << 20,
     };
 
+    private const int BatchSize = 64;
+
     private readonly string _path;
     private readonly bool _isTemporary;
 
@@ -45,12 +47,12 @@ internal sealed class AnswerFile : IAsyncDisposable
     }
 
     /// <summary>Reads all rows; what cannot be read is told to <paramref name="fault"/> and left out.</summary>
-    public IEnumerable<AnswerRow> Rows(Action<string> fault)
+    public IEnumerable<AnswerRow> Rows(Action<RowFault> fault)
     {
         using var reader = CsvReader.FromFile(_path, Options);
         if (Try(reader, ReadHeader, fault) is not true)
         {
-            fault("row 1: the file is empty; its first row must be case,trait,state and optionally sure,person,look");
+            fault(new RowFault(1, "the file is empty; its first row must be case,trait,state and optionally sure,person,look"));
             yield break;
         }
 
@@ -69,7 +71,7 @@ internal sealed class AnswerFile : IAsyncDisposable
     }
 
     /// <summary>One step of reading; null after text that is no CSV was told.</summary>
-    private static bool? Try(CsvReader reader, Func<CsvReader, bool> step, Action<string> fault)
+    private static bool? Try(CsvReader reader, Func<CsvReader, bool> step, Action<RowFault> fault)
     {
         try
         {
@@ -77,13 +79,30 @@ internal sealed class AnswerFile : IAsyncDisposable
         }
         catch (CsvFormatException e)
         {
-            fault($"row {Math.Max(1, e.LineNumber)}: {e.Message}");
+            fault(new RowFault((int)Math.Max(1, e.LineNumber), e.Message));
             return null;
         }
     }
 
+    /// <summary>The cases, so many together as are worth a task of their own.</summary>
+    public IEnumerable<AnswerBatch> Batches()
+    {
+        var faults = new List<RowFault>();
+        var cases = new List<AnswerCase>(BatchSize);
+        foreach (var one in Cases(faults.Add))
+        {
+            cases.Add(one);
+            if (cases.Count < BatchSize) continue;
+            yield return new AnswerBatch(cases, [.. faults]);
+            cases = new List<AnswerCase>(BatchSize);
+            faults.Clear();
+        }
+
+        if (cases.Count + faults.Count > 0) yield return new AnswerBatch(cases, faults);
+    }
+
     /// <summary>Cases in order of their first row. Only cases whose rows stand together are read without holding the whole file.</summary>
-    public IEnumerable<AnswerCase> Cases(Action<string> fault)
+    public IEnumerable<AnswerCase> Cases(Action<RowFault> fault)
     {
         if (IsScattered)
         {
@@ -117,32 +136,32 @@ internal sealed class AnswerFile : IAsyncDisposable
         private int _count;
         private int _last;
 
-        public static AnswerColumns? Of(string[] header, Action<string> fault)
+        public static AnswerColumns? Of(string[] header, Action<RowFault> fault)
         {
             var columns = new AnswerColumns { _count = header.Length };
             for (var i = 0; i < Known.Length; i++) columns._at[i] = Array.FindIndex(header, h => h.Equals(Known[i], StringComparison.OrdinalIgnoreCase));
             var missing = Needed.Where(n => columns._at[Array.IndexOf(Known, n)] < 0).ToList();
             var unknown = header.Where(h => !Known.Contains(h, StringComparer.OrdinalIgnoreCase)).ToList();
-            if (missing.Count > 0) fault($"row 1: no column {string.Join(", ", missing)}; the first row must be case,trait,state and optionally sure,person,look");
-            if (unknown.Count > 0) fault($"row 1: unknown column {string.Join(", ", unknown)}; known are case,trait,state,sure,person,look");
-            if (header.Distinct(StringComparer.OrdinalIgnoreCase).Count() < header.Length) fault("row 1: a column is named twice");
+            if (missing.Count > 0) fault(new RowFault(1, $"no column {string.Join(", ", missing)}; the first row must be case,trait,state and optionally sure,person,look"));
+            if (unknown.Count > 0) fault(new RowFault(1, $"unknown column {string.Join(", ", unknown)}; known are case,trait,state,sure,person,look"));
+            if (header.Distinct(StringComparer.OrdinalIgnoreCase).Count() < header.Length) fault(new RowFault(1, "a column is named twice"));
             columns._last = columns._at[..Needed.Length].Max();
             return missing.Count + unknown.Count == 0 ? columns : null;
         }
 
-        public AnswerRow? Read(CsvReader reader, Action<string> fault)
+        public AnswerRow? Read(CsvReader reader, Action<RowFault> fault)
         {
             var row = (int)reader.LineNumber;
             if (reader.FieldCount > _count || reader.FieldCount <= _last)
             {
-                fault($"row {row}: has {reader.FieldCount} fields where the first row has {_count}");
+                fault(new RowFault(row, $"has {reader.FieldCount} fields where the first row has {_count}"));
                 return null;
             }
 
             var name = Field(reader, 0);
             if (name.Length == 0)
             {
-                fault($"row {row}: names no case");
+                fault(new RowFault(row, "names no case"));
                 return null;
             }
 
@@ -155,7 +174,7 @@ internal sealed class AnswerFile : IAsyncDisposable
             };
             if (sure is null)
             {
-                fault($"row {row}: sure is \"{Field(reader, 3)}\"; it must be sure, fairly or faint");
+                fault(new RowFault(row, $"sure is \"{Field(reader, 3)}\"; it must be sure, fairly or faint"));
                 return null;
             }
 

@@ -8,3 +8,6 @@ internal readonly record struct AnswerRow(int Row, string Case, string Trait, st
 
 /// <summary>The rows of one case.</summary>
 internal sealed record AnswerCase(string Case, List<AnswerRow> Rows);
+
+/// <summary>Some cases that stand one after another, with what could not be read between them.</summary>
+internal sealed record AnswerBatch(IReadOnlyList<AnswerCase> Cases, IReadOnlyList<RowFault> Faults);

@@ -1,5 +1,5 @@
 using System.Buffers;
-using System.Threading.Channels;
+using System.Collections.Concurrent;
 using LibraryDesk.Identification.Answers;
 using LibraryDesk.Identification.Guides;
 using LibraryDesk.Identification.Odds;
@@ -9,52 +9,32 @@ namespace LibraryDesk.Cli.Identify;
 /// <summary>Ranks the cases of a file on all cores and writes them in the order of the file, with a bounded number of cases in hand.</summary>
 internal static class BatchIdentifier
 {
-    private const int BatchSize = 128;
-
-    public static async Task RunAsync(CompiledGuide guide, Prior prior, AnswerFile file, Stream output, CancellationToken stop)
+    public static async Task RunAsync(CompiledGuide guide, Prior prior, IReadOnlySet<string>? parts, AnswerFile file, Stream output, CancellationToken stop)
     {
-        var queue = Channel.CreateBounded<Task<ArrayBufferWriter<byte>>>(2 * Environment.ProcessorCount);
-        var reading = Task.Run(() => ReadAsync(guide, prior, file, queue.Writer, stop), stop);
-        await foreach (var batch in queue.Reader.ReadAllAsync(stop))
+        var fragments = new JsonFragments(guide.Guide);
+        // Buffers go round between the workers and the writer: a fresh one for each batch would be a large object each time.
+        var buffers = new ConcurrentBag<ArrayBufferWriter<byte>>();
+        ArrayBufferWriter<byte> Rank(AnswerBatch batch)
         {
-            var bytes = await batch;
-            await output.WriteAsync(bytes.WrittenMemory, stop);
+            var buffer = buffers.TryTake(out var used) ? used : new ArrayBufferWriter<byte>(256 * 1024);
+            var line = new CaseLine(buffer, fragments);
+            foreach (var one in batch.Cases) line.Write(one.Case, guide, EvidenceOf(guide, one), prior, parts);
+            return buffer;
         }
 
-        await reading;
+        await foreach (var buffer in OrderedBatches.RunAsync(file.Batches(), Rank, stop))
+        {
+            await output.WriteAsync(buffer.WrittenMemory, stop);
+            buffer.ResetWrittenCount();
+            buffers.Add(buffer);
+        }
+
         await output.FlushAsync(stop);
     }
 
-    private static async Task ReadAsync(CompiledGuide guide, Prior prior, AnswerFile file, ChannelWriter<Task<ArrayBufferWriter<byte>>> queue, CancellationToken stop)
+    private static Evidence EvidenceOf(CompiledGuide guide, AnswerCase one)
     {
-        try
-        {
-            foreach (var batch in file.Cases(_ => { }).Chunk(BatchSize))
-            {
-                await queue.WriteAsync(Task.Run(() => Rank(guide, prior, batch), stop), stop);
-            }
-
-            queue.Complete();
-        }
-        catch (Exception e)
-        {
-            // The writer side must learn of it, or it would wait for ever.
-            queue.Complete(e);
-            throw;
-        }
-    }
-
-    private static ArrayBufferWriter<byte> Rank(CompiledGuide guide, Prior prior, AnswerCase[] cases)
-    {
-        var buffer = new ArrayBufferWriter<byte>(64 * 1024);
-        using var line = new CaseLine(buffer);
-        foreach (var one in cases)
-        {
-            var answers = CaseAnswers.Of(guide, one, fault: null) ?? throw new InvalidDataException("the answer file changed while it was read");
-            var evidence = Evidence.Check(guide, answers).Evidence ?? throw new InvalidDataException("the answer file changed while it was read");
-            line.Write(one.Case, guide, evidence, prior);
-        }
-
-        return buffer;
+        var answers = CaseAnswers.Of(guide, one, fault: null);
+        return (answers is null ? null : Evidence.Check(guide, answers).Evidence) ?? throw new InvalidDataException("the answer file changed while it was read");
     }
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using LibraryDesk.Identification.Answers;
 using LibraryDesk.Identification.Guides;
 
@@ -7,9 +6,18 @@ namespace LibraryDesk.Cli.Identify;
 /// <summary>Joins the rows of one case to answers: rows of one trait, person and look are "either of these".</summary>
 internal static class CaseAnswers
 {
+    /// <summary>Rows one case can hold; the answers they join to have a lower limit of their own.</summary>
+    private const int MostRows = 20_000;
+
     /// <summary>The answers of a case; null after a fault was told.</summary>
-    public static List<Answer>? Of(CompiledGuide guide, AnswerCase rows, Action<string>? fault)
+    public static List<Answer>? Of(CompiledGuide guide, AnswerCase rows, Action<RowFault>? fault)
     {
+        if (rows.Rows.Count > MostRows)
+        {
+            fault?.Invoke(new RowFault(rows.Rows[MostRows].Row, $"case {rows.Case} has {rows.Rows.Count} rows; {MostRows} is the most. Split the case or leave out repeated looks"));
+            return null;
+        }
+
         var answers = new List<Answer>(rows.Rows.Count);
         var joined = new List<AnswerRow>();
         var taken = new bool[rows.Rows.Count];
@@ -26,11 +34,11 @@ internal static class CaseAnswers
                 taken[j] = true;
                 joined.Add(row);
                 if (row.Sure == first.Sure) continue;
-                fault?.Invoke($"row {row.Row}: contradicts row {first.Row}: \"either of these\" is one answer and has one sureness");
+                fault?.Invoke(new RowFault(row.Row, $"contradicts row {first.Row}: \"either of these\" is one answer and has one sureness"));
                 return null;
             }
 
-            answers.Add(Join(guide.FindTrait(first.Trait), joined) with { Sure = first.Sure, Person = first.Person, Look = first.Look, Row = first.Row });
+            answers.Add(Join(guide.FindTrait(first.Trait), joined));
         }
 
         return answers;
@@ -38,8 +46,10 @@ internal static class CaseAnswers
 
     private static Answer Join(Trait? trait, List<AnswerRow> rows)
     {
-        if (trait?.Kind == TraitKind.Measured && Bands(rows) is { } bands) return Answer.MeasuredAs(trait.Id, bands);
-        return Answer.Of(rows[0].Trait, rows.Count == 1 ? rows[0].State.Length == 0 ? [] : [rows[0].State] : [.. rows.Select(r => r.State).Distinct()]);
+        var first = rows[0];
+        IReadOnlyList<Band>? bands = trait?.Kind == TraitKind.Measured ? Bands(rows) : null;
+        IReadOnlyList<string> states = bands is not null ? [] : rows.Count > 1 ? [.. rows.Select(r => r.State).Distinct()] : first.State.Length == 0 ? [] : [first.State];
+        return Answer.Read(first.Trait, states, bands ?? [], first.Sure, first.Person, first.Look, first.Row);
     }
 
     private static Band[]? Bands(List<AnswerRow> rows)
@@ -47,20 +57,10 @@ internal static class CaseAnswers
         var bands = new Band[rows.Count];
         for (var i = 0; i < bands.Length; i++)
         {
-            if (ReadBand(rows[i].State) is not { } band) return null;
+            if (Band.Parse(rows[i].State) is not { } band) return null;
             bands[i] = band;
         }
 
         return bands;
     }
-
-    private static Band? ReadBand(string text)
-    {
-        var dots = text.IndexOf("..", StringComparison.Ordinal);
-        if (dots < 0) return Number(text) is { } value ? new Band(value, value) : null;
-        return Number(text.AsSpan(0, dots)) is { } low && Number(text.AsSpan(dots + 2)) is { } high ? new Band(low, high) : null;
-    }
-
-    private static double? Number(ReadOnlySpan<char> text) =>
-        double.TryParse(text.Trim(), NumberStyles.Float, CultureInfo.InvariantCulture, out var value) ? value : null;
 }

@@ -1,6 +1,6 @@
 using System.Buffers;
-using System.Text.Encodings.Web;
-using System.Text.Json;
+using System.Globalization;
+using System.Text;
 using LibraryDesk.Identification.Answers;
 using LibraryDesk.Identification.Guides;
 using LibraryDesk.Identification.Looks;
@@ -9,109 +9,134 @@ using LibraryDesk.Identification.Reasons;
 
 namespace LibraryDesk.Cli.Identify;
 
-/// <summary>Writes cases as JSON, one object a line.</summary>
-internal sealed class CaseLine : IDisposable
+/// <summary>Writes cases as JSON, one object a line. Cautions stand before the odds they belong to.</summary>
+internal sealed class CaseLine(ArrayBufferWriter<byte> buffer, JsonFragments fragments)
 {
     private const int MostLooks = 3;
 
     /// <summary>Forms less likely than 1 in 2,000 are not printed.</summary>
     private const double LeastForm = 0.0005;
 
-    private readonly ArrayBufferWriter<byte> _buffer;
-    private readonly Utf8JsonWriter _json;
-
-    public CaseLine(ArrayBufferWriter<byte> buffer)
-    {
-        _buffer = buffer;
-        _json = new Utf8JsonWriter(buffer, new JsonWriterOptions { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
-    }
-
-    public void Dispose() => _json.Dispose();
-
-    public void Write(string name, CompiledGuide guide, Evidence evidence, Prior prior)
+    /// <param name="parts">Ids of the parts the plant carries; null takes all as present, and then there is nothing to wait for.</param>
+    public void Write(string name, CompiledGuide guide, Evidence evidence, Prior prior, IReadOnlySet<string>? parts)
     {
         var ranking = Ranker.Rank(guide, evidence, prior);
-        _json.WriteStartObject();
-        _json.WriteString("case"u8, name);
+        var plan = LookPlanner.Plan(guide, evidence, prior, parts, MostLooks, withOutlooks: false);
+        Raw("{\"case\":"u8);
+        Text(name);
+        WriteCautions(guide, ranking);
         WriteCandidates(ranking);
         WriteForms(ranking);
-        WriteLooks(LookPlanner.Plan(guide, evidence, prior, partsPresent: null, MostLooks, withOutlooks: false));
+        WriteLooks(",\"bestNextLooks\":["u8, plan.Now);
+        WriteLooks(",\"worthWaitingFor\":["u8, plan.WorthWaitingFor);
         WriteTypicality(TypicalityFinder.Of(guide, evidence, prior, ranking.Candidates[0].Id)!);
-        _json.WriteStartObject("guide"u8);
-        _json.WriteString("id"u8, ranking.GuideId);
-        _json.WriteString("version"u8, ranking.GuideVersion);
-        _json.WriteEndObject();
-        _json.WriteEndObject();
-        _json.Flush();
-        _json.Reset();
-        _buffer.Write("\n"u8);
+        Raw(fragments.Guide);
+    }
+
+    private void WriteCautions(CompiledGuide guide, Ranking ranking)
+    {
+        Raw(",\"cautions\":["u8);
+        var isFirst = true;
+        foreach (var due in DueCaution.Of(guide.Guide, ranking))
+        {
+            if (!isFirst) Raw(","u8);
+            isFirst = false;
+            Raw(fragments.Caution(due.Caution.Id));
+            Text(due.Candidate.Id);
+            Raw("}"u8);
+        }
+
+        Raw("]"u8);
     }
 
     private void WriteCandidates(Ranking ranking)
     {
-        _json.WriteStartArray("candidates"u8);
-        foreach (var candidate in ranking.Candidates)
+        Raw(",\"candidates\":["u8);
+        for (var i = 0; i < ranking.Candidates.Count; i++)
         {
-            _json.WriteStartObject();
-            _json.WriteString("id"u8, candidate.Id);
-            _json.WriteString("name"u8, candidate.Name);
-            _json.WriteNumber("probability"u8, candidate.Probability);
-            _json.WriteString("odds"u8, candidate.Odds.ToString());
-            _json.WriteEndObject();
+            var candidate = ranking.Candidates[i];
+            if (i > 0) Raw(","u8);
+            Raw(fragments.Candidate(candidate.Id));
+            Number(candidate.Probability);
+            Raw(",\"odds\":\""u8);
+            Plain(candidate.Odds.ToString());
+            Raw("\"}"u8);
         }
 
-        _json.WriteEndArray();
+        Raw("]"u8);
     }
 
     private void WriteForms(Ranking ranking)
     {
-        _json.WriteStartArray("forms"u8);
-        foreach (var form in ranking.Forms)
+        Raw(",\"forms\":["u8);
+        var forms = ranking.FormsFrom(LeastForm);
+        for (var i = 0; i < forms.Count; i++)
         {
-            // In order of probability: the rest are smaller still, and there are many.
-            if (form.Probability < LeastForm) break;
-            _json.WriteStartObject();
-            _json.WriteString("candidate"u8, form.Candidate);
-            _json.WriteString("form"u8, form.Form);
-            _json.WriteString("name"u8, form.Name);
-            _json.WriteNumber("probability"u8, form.Probability);
-            _json.WriteEndObject();
+            if (i > 0) Raw(","u8);
+            Raw(fragments.Form(forms[i].Candidate, forms[i].Form));
+            Number(forms[i].Probability);
+            Raw("}"u8);
         }
 
-        _json.WriteEndArray();
+        Raw("]"u8);
     }
 
-    private void WriteLooks(LookPlan plan)
+    private void WriteLooks(ReadOnlySpan<byte> start, IReadOnlyList<NextLook> looks)
     {
-        _json.WriteStartArray("bestNextLooks"u8);
-        foreach (var look in plan.Now)
+        Raw(start);
+        for (var i = 0; i < looks.Count; i++)
         {
-            _json.WriteStartObject();
-            _json.WriteString("trait"u8, look.Trait);
-            _json.WriteString("question"u8, look.Question);
-            _json.WriteString("part"u8, look.Part);
-            _json.WriteNumber("bits"u8, look.Bits);
-            _json.WriteNumber("bitsPerEffort"u8, look.BitsPerEffort);
-            _json.WriteBoolean("secondLook"u8, look.IsSecondLook);
-            _json.WriteEndObject();
+            if (i > 0) Raw(","u8);
+            Raw(fragments.Look(looks[i].Trait));
+            Number(looks[i].Bits);
+            Raw(",\"bitsPerEffort\":"u8);
+            Number(looks[i].BitsPerEffort);
+            Raw(looks[i].IsSecondLook ? ",\"secondLook\":true}"u8 : ",\"secondLook\":false}"u8);
         }
 
-        _json.WriteEndArray();
+        Raw("]"u8);
     }
 
     private void WriteTypicality(Typicality typicality)
     {
-        _json.WriteStartObject("typicality"u8);
-        _json.WriteString("candidate"u8, typicality.Candidate);
-        _json.WriteNumber("tail"u8, typicality.Tail);
-        _json.WriteString("word"u8, typicality.Word switch
+        Raw(",\"typicality\":{\"candidate\":"u8);
+        Text(typicality.Candidate);
+        Raw(",\"tail\":"u8);
+        Number(typicality.Tail);
+        Raw(typicality.Word switch
         {
-            TypicalityWord.Ordinary => "ordinary",
-            TypicalityWord.Unusual => "unusual",
-            _ => "very unusual",
+            TypicalityWord.Ordinary => ",\"word\":\"ordinary\",\"exact\":"u8,
+            TypicalityWord.Unusual => ",\"word\":\"unusual\",\"exact\":"u8,
+            _ => ",\"word\":\"very unusual\",\"exact\":"u8,
         });
-        _json.WriteBoolean("exact"u8, typicality.IsExact);
-        _json.WriteString("ifWrong"u8, typicality.IfWrong);
-        _json.WriteEndObject();
+        Raw(typicality.IsExact ? "true,\"ifWrong\":"u8 : "false,\"ifWrong\":"u8);
+        Text(typicality.IfWrong);
+        Raw("}"u8);
+    }
+
+    private void Raw(ReadOnlySpan<byte> utf8)
+    {
+        utf8.CopyTo(buffer.GetSpan(utf8.Length));
+        buffer.Advance(utf8.Length);
+    }
+
+    private void Text(string? text) => Plain(JsonFragments.Text(text));
+
+    private void Plain(string text) => buffer.Advance(Encoding.UTF8.GetBytes(text, buffer.GetSpan(Encoding.UTF8.GetMaxByteCount(text.Length))));
+
+    /// <summary>Twelve digits behind the point: beyond them all is rounding, and whole numbers are written in a third of the time.</summary>
+    private void Number(double value)
+    {
+        var (whole, rest) = Math.DivRem((ulong)Math.Round(value * 1e12), 1_000_000_000_000UL);
+        var span = buffer.GetSpan(40);
+        whole.TryFormat(span, out var written, default, CultureInfo.InvariantCulture);
+        span[written++] = (byte)'.';
+        for (var i = written + 11; i >= written; i--)
+        {
+            (rest, var digit) = Math.DivRem(rest, 10);
+            span[i] = (byte)('0' + digit);
+        }
+
+        buffer.Advance(written + 12);
     }
 }

@@ -22,6 +22,11 @@ internal sealed class LibraryConnection
     private readonly Option<string?> _connection = new("--connection") { Description = "The connection string. Else Database__ConnectionString, else appsettings.json." };
     private readonly Option<DirectoryInfo?> _settings = new("--settings") { Description = "The folder with the server's appsettings.json. Else the current folder, or src/LibraryDesk.Web below it." };
 
+    private readonly Option<DirectoryInfo?> _photos = new("--photos") { Description = "The folder of the photos. Else Photos__Folder, else appsettings.json." };
+
+    /// <summary>For a verb that works on the photos too.</summary>
+    public void AddPhotosTo(Command command) => command.Options.Add(_photos);
+
     public void AddTo(Command command)
     {
         command.Options.Add(_provider);
@@ -56,6 +61,8 @@ internal sealed class LibraryConnection
             .Build();
         if (IsSqlite(configuration)) configuration[ConnectionKey] = Existing(configuration[ConnectionKey] ?? new DatabaseOptions().ConnectionString, folder);
 
+        if (parsed.CommandResult.Command.Options.Contains(_photos)) configuration[PhotosKey] = PhotoFolder(configuration[PhotosKey] ?? "app-data/photos", folder);
+
         var services = new ServiceCollection();
         services.AddSingleton<IConfiguration>(configuration);
         services.AddLogging(logging => logging.SetMinimumLevel(LogLevel.Warning));
@@ -68,11 +75,14 @@ internal sealed class LibraryConnection
 
     private static string ConnectionKey => $"{DatabaseOptions.Section}:{nameof(DatabaseOptions.ConnectionString)}";
 
+    private const string PhotosKey = "Photos:Folder";
+
     private Dictionary<string, string?> Given(ParseResult parsed)
     {
         var given = new Dictionary<string, string?>();
         if (parsed.GetValue(_provider) is { } provider) given[ProviderKey] = provider;
         if (parsed.GetValue(_connection) is { } connection) given[ConnectionKey] = connection;
+        if (parsed.CommandResult.Command.Options.Contains(_photos) && parsed.GetValue(_photos) is { } photos) given[PhotosKey] = photos.FullName;
         return given;
     }
 
@@ -88,6 +98,13 @@ internal sealed class LibraryConnection
         connection.DataSource = file;
         connection.Mode = SqliteOpenMode.ReadWrite;
         return connection.ToString();
+    }
+
+    // The store would make a folder that is not there; a verb must not take an empty one for the library's.
+    private static string PhotoFolder(string configured, string folder)
+    {
+        var path = Path.GetFullPath(configured, folder);
+        return Directory.Exists(path) ? path : throw new InvalidOperationException($"there is no folder {path} with photos.");
     }
 
     private static string Folder(DirectoryInfo? given)

@@ -181,6 +181,16 @@ namespace LibraryDesk.Data.Postgres.Migrations
                         .HasColumnType("character varying(64)")
                         .HasColumnName("guest_key_hash");
 
+                    b.Property<string>("GuestKeyLocked")
+                        .HasMaxLength(600)
+                        .HasColumnType("character varying(600)")
+                        .HasColumnName("guest_key_locked");
+
+                    b.Property<string>("GuestLanguage")
+                        .HasMaxLength(8)
+                        .HasColumnType("character varying(8)")
+                        .HasColumnName("guest_language");
+
                     b.Property<string>("GuideId")
                         .IsRequired()
                         .HasMaxLength(60)
@@ -696,6 +706,154 @@ namespace LibraryDesk.Data.Postgres.Migrations
                     b.ToTable("suggestions", (string)null);
                 });
 
+            modelBuilder.Entity("LibraryDesk.Data.Guides.GuideDraftRow", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("BaseVersion")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("base_version");
+
+                    b.Property<DateTimeOffset>("ChangedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("changed_at");
+
+                    b.Property<Guid?>("ChangedById")
+                        .HasColumnType("uuid")
+                        .HasColumnName("changed_by_id");
+
+                    b.Property<string>("GuideId")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("guide_id");
+
+                    b.Property<bool>("Learns")
+                        .HasColumnType("boolean")
+                        .HasColumnName("learns");
+
+                    b.Property<long>("Revision")
+                        .IsConcurrencyToken()
+                        .HasColumnType("bigint")
+                        .HasColumnName("revision");
+
+                    b.Property<DateTimeOffset>("StartedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("started_at");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("GuideId")
+                        .IsUnique();
+
+                    b.ToTable("guide_drafts", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Guides.GuideEditRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<Guid?>("ById")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by_id");
+
+                    b.Property<int>("DraftId")
+                        .HasColumnType("integer")
+                        .HasColumnName("draft_id");
+
+                    b.Property<string>("Json")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("json");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer")
+                        .HasColumnName("number");
+
+                    b.Property<DateTimeOffset?>("UndoneAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("undone_at");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("DraftId", "Number")
+                        .IsUnique();
+
+                    b.ToTable("guide_edits", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Guides.GuideRerunRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<string>("BeforeVersion")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("before_version");
+
+                    b.Property<int>("Done")
+                        .HasColumnType("integer")
+                        .HasColumnName("done");
+
+                    b.Property<int>("DraftId")
+                        .HasColumnType("integer")
+                        .HasColumnName("draft_id");
+
+                    b.Property<string>("Fingerprint")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)")
+                        .HasColumnName("fingerprint");
+
+                    b.Property<DateTimeOffset?>("FinishedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("finished_at");
+
+                    b.Property<DateTimeOffset>("MovedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("moved_at");
+
+                    b.Property<int>("Of")
+                        .HasColumnType("integer")
+                        .HasColumnName("of");
+
+                    b.Property<string>("ResultJson")
+                        .HasColumnType("text")
+                        .HasColumnName("result_json");
+
+                    b.Property<DateTimeOffset>("StartedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("started_at");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("DraftId");
+
+                    b.ToTable("guide_reruns", (string)null);
+                });
+
             modelBuilder.Entity("LibraryDesk.Data.Guides.GuideVersionRow", b =>
                 {
                     b.Property<int>("Id")
@@ -715,6 +873,11 @@ namespace LibraryDesk.Data.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text")
                         .HasColumnName("json");
+
+                    b.Property<string>("Note")
+                        .HasMaxLength(2000)
+                        .HasColumnType("character varying(2000)")
+                        .HasColumnName("note");
 
                     b.Property<DateTimeOffset>("PublishedAt")
                         .HasColumnType("timestamp with time zone")
@@ -786,6 +949,137 @@ namespace LibraryDesk.Data.Postgres.Migrations
                     b.HasIndex("SentAt", "DueAt");
 
                     b.ToTable("outgoing_mail", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Notices.CalendarLinkRow", b =>
+                {
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<string>("KeyHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)")
+                        .HasColumnName("key_hash");
+
+                    b.Property<DateTimeOffset>("MadeAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("made_at");
+
+                    b.HasKey("PersonId");
+
+                    b.HasIndex("KeyHash")
+                        .IsUnique();
+
+                    b.ToTable("calendar_links", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Notices.NoticeChoiceRow", b =>
+                {
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<string>("Kind")
+                        .HasMaxLength(12)
+                        .HasColumnType("character varying(12)")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("Way")
+                        .IsRequired()
+                        .HasMaxLength(8)
+                        .HasColumnType("character varying(8)")
+                        .HasColumnName("way");
+
+                    b.HasKey("PersonId", "Kind");
+
+                    b.ToTable("notice_choices", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Notices.NoticeRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<string>("About")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)")
+                        .HasColumnName("about");
+
+                    b.Property<string>("Address")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("address");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("Heading")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("heading");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(12)
+                        .HasColumnType("character varying(12)")
+                        .HasColumnName("kind");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<DateTimeOffset?>("ReadAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("read_at");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasMaxLength(1200)
+                        .HasColumnType("character varying(1200)")
+                        .HasColumnName("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PersonId", "About")
+                        .IsUnique();
+
+                    b.HasIndex("PersonId", "ReadAt");
+
+                    b.ToTable("notices", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Notices.SeasonReminderRow", b =>
+                {
+                    b.Property<long>("CaseId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("case_id");
+
+                    b.Property<string>("Stage")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("stage");
+
+                    b.Property<int>("Look")
+                        .HasColumnType("integer")
+                        .HasColumnName("look");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.HasKey("CaseId", "Stage", "Look");
+
+                    b.ToTable("season_reminders", (string)null);
                 });
 
             modelBuilder.Entity("LibraryDesk.Data.People.DeskUser", b =>
@@ -945,6 +1239,110 @@ namespace LibraryDesk.Data.Postgres.Migrations
                     b.ToTable("invitations", (string)null);
                 });
 
+            modelBuilder.Entity("LibraryDesk.Data.Search.SearchLotRow", b =>
+                {
+                    b.Property<long>("LotId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("lot_id");
+
+                    b.Property<long>("NameId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("name_id");
+
+                    b.Property<int>("Year")
+                        .HasColumnType("integer")
+                        .HasColumnName("year");
+
+                    b.HasKey("LotId");
+
+                    b.HasIndex("NameId", "LotId");
+
+                    b.HasIndex("Year", "LotId");
+
+                    b.ToTable("search_lots", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Search.SearchNameRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Display")
+                        .IsRequired()
+                        .HasMaxLength(160)
+                        .HasColumnType("character varying(160)")
+                        .HasColumnName("display");
+
+                    b.Property<string>("NormalizedName")
+                        .IsRequired()
+                        .HasMaxLength(160)
+                        .HasColumnType("character varying(160)")
+                        .HasColumnName("normalized_name");
+
+                    b.Property<string>("Species")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)")
+                        .HasColumnName("species");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("NormalizedName", "Species")
+                        .IsUnique();
+
+                    b.ToTable("search_names", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Search.SearchPostingRow", b =>
+                {
+                    b.Property<string>("Word")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("word")
+                        .UseCollation("C");
+
+                    b.Property<string>("Kind")
+                        .HasMaxLength(1)
+                        .HasColumnType("character varying(1)")
+                        .HasColumnName("kind");
+
+                    b.Property<long>("Ref")
+                        .HasColumnType("bigint")
+                        .HasColumnName("ref");
+
+                    b.Property<int>("Weight")
+                        .HasColumnType("integer")
+                        .HasColumnName("weight");
+
+                    b.HasKey("Word", "Kind", "Ref");
+
+                    b.HasIndex("Kind", "Ref");
+
+                    b.ToTable("search_postings", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Search.SearchTrigramRow", b =>
+                {
+                    b.Property<string>("Trigram")
+                        .HasMaxLength(3)
+                        .HasColumnType("character varying(3)")
+                        .HasColumnName("trigram")
+                        .UseCollation("C");
+
+                    b.Property<string>("Word")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("word")
+                        .UseCollation("C");
+
+                    b.HasKey("Trigram", "Word");
+
+                    b.HasIndex("Word");
+
+                    b.ToTable("search_trigrams", (string)null);
+                });
+
             modelBuilder.Entity("LibraryDesk.Data.Seeds.AccessionRow", b =>
                 {
                     b.Property<long>("Id")
@@ -955,7 +1353,8 @@ namespace LibraryDesk.Data.Postgres.Migrations
                         .IsRequired()
                         .HasMaxLength(11)
                         .HasColumnType("character varying(11)")
-                        .HasColumnName("code");
+                        .HasColumnName("code")
+                        .UseCollation("C");
 
                     b.Property<string>("DeclaredName")
                         .HasMaxLength(160)
@@ -1311,6 +1710,8 @@ namespace LibraryDesk.Data.Postgres.Migrations
 
                     b.HasKey("Sequence");
 
+                    b.HasIndex("Kind", "Sequence");
+
                     b.ToTable("ledger_entries", (string)null);
                 });
 
@@ -1437,7 +1838,8 @@ namespace LibraryDesk.Data.Postgres.Migrations
                         .IsRequired()
                         .HasMaxLength(11)
                         .HasColumnType("character varying(11)")
-                        .HasColumnName("code");
+                        .HasColumnName("code")
+                        .UseCollation("C");
 
                     b.Property<bool>("IsVoid")
                         .HasColumnType("boolean")
@@ -1571,7 +1973,8 @@ namespace LibraryDesk.Data.Postgres.Migrations
                         .IsRequired()
                         .HasMaxLength(13)
                         .HasColumnType("character varying(13)")
-                        .HasColumnName("code");
+                        .HasColumnName("code")
+                        .UseCollation("C");
 
                     b.Property<long>("Held")
                         .HasColumnType("bigint")
@@ -1788,6 +2191,61 @@ namespace LibraryDesk.Data.Postgres.Migrations
                     b.ToTable("seed_transfers", (string)null);
                 });
 
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.VarietyPhotoRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<long>("Bytes")
+                        .HasColumnType("bigint")
+                        .HasColumnName("bytes");
+
+                    b.Property<string>("Caption")
+                        .IsRequired()
+                        .HasMaxLength(300)
+                        .HasColumnType("character varying(300)")
+                        .HasColumnName("caption");
+
+                    b.Property<int>("Height")
+                        .HasColumnType("integer")
+                        .HasColumnName("height");
+
+                    b.Property<bool>("IsDrawing")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_drawing");
+
+                    b.Property<DateTimeOffset?>("RemovedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("removed_at");
+
+                    b.Property<string>("StoreKey")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)")
+                        .HasColumnName("store_key");
+
+                    b.Property<long>("VarietyId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("variety_id");
+
+                    b.Property<int>("Width")
+                        .HasColumnType("integer")
+                        .HasColumnName("width");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("StoreKey");
+
+                    b.HasIndex("VarietyId");
+
+                    b.ToTable("variety_photos", (string)null);
+                });
+
             modelBuilder.Entity("LibraryDesk.Data.Seeds.VarietyRow", b =>
                 {
                     b.Property<long>("Id")
@@ -1874,9 +2332,19 @@ namespace LibraryDesk.Data.Postgres.Migrations
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("demo_loaded_at");
 
+                    b.Property<int>("FirstTestDays")
+                        .HasColumnType("integer")
+                        .HasColumnName("first_test_days");
+
                     b.Property<int>("IntakeHoldDays")
                         .HasColumnType("integer")
                         .HasColumnName("intake_hold_days");
+
+                    b.Property<string>("IsolationTopic")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("isolation_topic");
 
                     b.Property<string>("LocalRulesUrl")
                         .IsRequired()
@@ -1900,6 +2368,22 @@ namespace LibraryDesk.Data.Postgres.Migrations
                         .HasColumnType("character varying(300)")
                         .HasColumnName("public_address");
 
+                    b.Property<int>("RecountEveryDays")
+                        .HasColumnType("integer")
+                        .HasColumnName("recount_every_days");
+
+                    b.Property<int>("RegrowBelowPercent")
+                        .HasColumnType("integer")
+                        .HasColumnName("regrow_below_percent");
+
+                    b.Property<int>("RegrowBelowSeeds")
+                        .HasColumnType("integer")
+                        .HasColumnName("regrow_below_seeds");
+
+                    b.Property<bool>("RegrowOfInitial")
+                        .HasColumnType("boolean")
+                        .HasColumnName("regrow_of_initial");
+
                     b.Property<long>("Revision")
                         .IsConcurrencyToken()
                         .HasColumnType("bigint")
@@ -1920,11 +2404,21 @@ namespace LibraryDesk.Data.Postgres.Migrations
                         .HasColumnType("boolean")
                         .HasColumnName("sign_up_open");
 
+                    b.Property<string>("Stores")
+                        .IsRequired()
+                        .HasMaxLength(2000)
+                        .HasColumnType("character varying(2000)")
+                        .HasColumnName("stores");
+
                     b.Property<string>("Tagline")
                         .IsRequired()
                         .HasMaxLength(120)
                         .HasColumnType("character varying(120)")
                         .HasColumnName("tagline");
+
+                    b.Property<int>("TestEveryDays")
+                        .HasColumnType("integer")
+                        .HasColumnName("test_every_days");
 
                     b.HasKey("Id");
 
@@ -2217,6 +2711,42 @@ namespace LibraryDesk.Data.Postgres.Migrations
                         .WithMany()
                         .HasForeignKey("CaseId")
                         .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Guides.GuideEditRow", b =>
+                {
+                    b.HasOne("LibraryDesk.Data.Guides.GuideDraftRow", null)
+                        .WithMany()
+                        .HasForeignKey("DraftId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Guides.GuideRerunRow", b =>
+                {
+                    b.HasOne("LibraryDesk.Data.Guides.GuideDraftRow", null)
+                        .WithMany()
+                        .HasForeignKey("DraftId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Notices.SeasonReminderRow", b =>
+                {
+                    b.HasOne("LibraryDesk.Data.Cases.CaseRow", null)
+                        .WithMany()
+                        .HasForeignKey("CaseId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.VarietyPhotoRow", b =>
+                {
+                    b.HasOne("LibraryDesk.Data.Seeds.VarietyRow", null)
+                        .WithMany()
+                        .HasForeignKey("VarietyId")
+                        .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
 

@@ -170,6 +170,16 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                         .HasColumnType("TEXT")
                         .HasColumnName("guest_key_hash");
 
+                    b.Property<string>("GuestKeyLocked")
+                        .HasMaxLength(600)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("guest_key_locked");
+
+                    b.Property<string>("GuestLanguage")
+                        .HasMaxLength(8)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("guest_language");
+
                     b.Property<string>("GuideId")
                         .IsRequired()
                         .HasMaxLength(60)
@@ -673,6 +683,148 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                     b.ToTable("suggestions", (string)null);
                 });
 
+            modelBuilder.Entity("LibraryDesk.Data.Guides.GuideDraftRow", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("id");
+
+                    b.Property<string>("BaseVersion")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("base_version");
+
+                    b.Property<long>("ChangedAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("changed_at");
+
+                    b.Property<Guid?>("ChangedById")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("changed_by_id");
+
+                    b.Property<string>("GuideId")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("guide_id");
+
+                    b.Property<bool>("Learns")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("learns");
+
+                    b.Property<long>("Revision")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("revision");
+
+                    b.Property<long>("StartedAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("started_at");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("GuideId")
+                        .IsUnique();
+
+                    b.ToTable("guide_drafts", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Guides.GuideEditRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("id");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("at");
+
+                    b.Property<Guid?>("ById")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("by_id");
+
+                    b.Property<int>("DraftId")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("draft_id");
+
+                    b.Property<string>("Json")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("json");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("number");
+
+                    b.Property<long?>("UndoneAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("undone_at");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("DraftId", "Number")
+                        .IsUnique();
+
+                    b.ToTable("guide_edits", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Guides.GuideRerunRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("id");
+
+                    b.Property<string>("BeforeVersion")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("before_version");
+
+                    b.Property<int>("Done")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("done");
+
+                    b.Property<int>("DraftId")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("draft_id");
+
+                    b.Property<string>("Fingerprint")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("fingerprint");
+
+                    b.Property<long?>("FinishedAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("finished_at");
+
+                    b.Property<long>("MovedAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("moved_at");
+
+                    b.Property<int>("Of")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("of");
+
+                    b.Property<string>("ResultJson")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("result_json");
+
+                    b.Property<long>("StartedAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("started_at");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("DraftId");
+
+                    b.ToTable("guide_reruns", (string)null);
+                });
+
             modelBuilder.Entity("LibraryDesk.Data.Guides.GuideVersionRow", b =>
                 {
                     b.Property<int>("Id")
@@ -690,6 +842,11 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT")
                         .HasColumnName("json");
+
+                    b.Property<string>("Note")
+                        .HasMaxLength(2000)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("note");
 
                     b.Property<long>("PublishedAt")
                         .HasColumnType("INTEGER")
@@ -759,6 +916,135 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                     b.HasIndex("SentAt", "DueAt");
 
                     b.ToTable("outgoing_mail", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Notices.CalendarLinkRow", b =>
+                {
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("person_id");
+
+                    b.Property<string>("KeyHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("key_hash");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("made_at");
+
+                    b.HasKey("PersonId");
+
+                    b.HasIndex("KeyHash")
+                        .IsUnique();
+
+                    b.ToTable("calendar_links", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Notices.NoticeChoiceRow", b =>
+                {
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("person_id");
+
+                    b.Property<string>("Kind")
+                        .HasMaxLength(12)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("Way")
+                        .IsRequired()
+                        .HasMaxLength(8)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("way");
+
+                    b.HasKey("PersonId", "Kind");
+
+                    b.ToTable("notice_choices", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Notices.NoticeRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("id");
+
+                    b.Property<string>("About")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("about");
+
+                    b.Property<string>("Address")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("address");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("at");
+
+                    b.Property<string>("Heading")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("heading");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(12)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("kind");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("person_id");
+
+                    b.Property<long?>("ReadAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("read_at");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasMaxLength(1200)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PersonId", "About")
+                        .IsUnique();
+
+                    b.HasIndex("PersonId", "ReadAt");
+
+                    b.ToTable("notices", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Notices.SeasonReminderRow", b =>
+                {
+                    b.Property<long>("CaseId")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("case_id");
+
+                    b.Property<string>("Stage")
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("stage");
+
+                    b.Property<int>("Look")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("look");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("at");
+
+                    b.HasKey("CaseId", "Stage", "Look");
+
+                    b.ToTable("season_reminders", (string)null);
                 });
 
             modelBuilder.Entity("LibraryDesk.Data.People.DeskUser", b =>
@@ -916,6 +1202,107 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                     b.HasIndex("Email");
 
                     b.ToTable("invitations", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Search.SearchLotRow", b =>
+                {
+                    b.Property<long>("LotId")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("lot_id");
+
+                    b.Property<long>("NameId")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("name_id");
+
+                    b.Property<int>("Year")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("year");
+
+                    b.HasKey("LotId");
+
+                    b.HasIndex("NameId", "LotId");
+
+                    b.HasIndex("Year", "LotId");
+
+                    b.ToTable("search_lots", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Search.SearchNameRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Display")
+                        .IsRequired()
+                        .HasMaxLength(160)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("display");
+
+                    b.Property<string>("NormalizedName")
+                        .IsRequired()
+                        .HasMaxLength(160)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("normalized_name");
+
+                    b.Property<string>("Species")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("species");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("NormalizedName", "Species")
+                        .IsUnique();
+
+                    b.ToTable("search_names", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Search.SearchPostingRow", b =>
+                {
+                    b.Property<string>("Word")
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("word");
+
+                    b.Property<string>("Kind")
+                        .HasMaxLength(1)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("kind");
+
+                    b.Property<long>("Ref")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("ref");
+
+                    b.Property<int>("Weight")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("weight");
+
+                    b.HasKey("Word", "Kind", "Ref");
+
+                    b.HasIndex("Kind", "Ref");
+
+                    b.ToTable("search_postings", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Search.SearchTrigramRow", b =>
+                {
+                    b.Property<string>("Trigram")
+                        .HasMaxLength(3)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("trigram");
+
+                    b.Property<string>("Word")
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("word");
+
+                    b.HasKey("Trigram", "Word");
+
+                    b.HasIndex("Word");
+
+                    b.ToTable("search_trigrams", (string)null);
                 });
 
             modelBuilder.Entity("LibraryDesk.Data.Seeds.AccessionRow", b =>
@@ -1283,6 +1670,8 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                         .HasColumnName("subjects");
 
                     b.HasKey("Sequence");
+
+                    b.HasIndex("Kind", "Sequence");
 
                     b.ToTable("ledger_entries", (string)null);
                 });
@@ -1761,6 +2150,61 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                     b.ToTable("seed_transfers", (string)null);
                 });
 
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.VarietyPhotoRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("at");
+
+                    b.Property<long>("Bytes")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("bytes");
+
+                    b.Property<string>("Caption")
+                        .IsRequired()
+                        .HasMaxLength(300)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("caption");
+
+                    b.Property<int>("Height")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("height");
+
+                    b.Property<bool>("IsDrawing")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("is_drawing");
+
+                    b.Property<long?>("RemovedAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("removed_at");
+
+                    b.Property<string>("StoreKey")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("store_key");
+
+                    b.Property<long>("VarietyId")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("variety_id");
+
+                    b.Property<int>("Width")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("width");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("StoreKey");
+
+                    b.HasIndex("VarietyId");
+
+                    b.ToTable("variety_photos", (string)null);
+                });
+
             modelBuilder.Entity("LibraryDesk.Data.Seeds.VarietyRow", b =>
                 {
                     b.Property<long>("Id")
@@ -1845,9 +2289,19 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                         .HasColumnType("INTEGER")
                         .HasColumnName("demo_loaded_at");
 
+                    b.Property<int>("FirstTestDays")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("first_test_days");
+
                     b.Property<int>("IntakeHoldDays")
                         .HasColumnType("INTEGER")
                         .HasColumnName("intake_hold_days");
+
+                    b.Property<string>("IsolationTopic")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("isolation_topic");
 
                     b.Property<string>("LocalRulesUrl")
                         .IsRequired()
@@ -1871,6 +2325,22 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                         .HasColumnType("TEXT")
                         .HasColumnName("public_address");
 
+                    b.Property<int>("RecountEveryDays")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("recount_every_days");
+
+                    b.Property<int>("RegrowBelowPercent")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("regrow_below_percent");
+
+                    b.Property<int>("RegrowBelowSeeds")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("regrow_below_seeds");
+
+                    b.Property<bool>("RegrowOfInitial")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("regrow_of_initial");
+
                     b.Property<long>("Revision")
                         .IsConcurrencyToken()
                         .HasColumnType("INTEGER")
@@ -1891,11 +2361,21 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                         .HasColumnType("INTEGER")
                         .HasColumnName("sign_up_open");
 
+                    b.Property<string>("Stores")
+                        .IsRequired()
+                        .HasMaxLength(2000)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("stores");
+
                     b.Property<string>("Tagline")
                         .IsRequired()
                         .HasMaxLength(120)
                         .HasColumnType("TEXT")
                         .HasColumnName("tagline");
+
+                    b.Property<int>("TestEveryDays")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("test_every_days");
 
                     b.HasKey("Id");
 
@@ -2182,6 +2662,42 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                         .WithMany()
                         .HasForeignKey("CaseId")
                         .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Guides.GuideEditRow", b =>
+                {
+                    b.HasOne("LibraryDesk.Data.Guides.GuideDraftRow", null)
+                        .WithMany()
+                        .HasForeignKey("DraftId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Guides.GuideRerunRow", b =>
+                {
+                    b.HasOne("LibraryDesk.Data.Guides.GuideDraftRow", null)
+                        .WithMany()
+                        .HasForeignKey("DraftId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Notices.SeasonReminderRow", b =>
+                {
+                    b.HasOne("LibraryDesk.Data.Cases.CaseRow", null)
+                        .WithMany()
+                        .HasForeignKey("CaseId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.VarietyPhotoRow", b =>
+                {
+                    b.HasOne("LibraryDesk.Data.Seeds.VarietyRow", null)
+                        .WithMany()
+                        .HasForeignKey("VarietyId")
+                        .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
 

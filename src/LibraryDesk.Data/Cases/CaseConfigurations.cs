@@ -14,7 +14,9 @@ internal sealed class CaseConfiguration : IEntityTypeConfiguration<CaseRow>
         row.Property(c => c.State).HasConversion<string>().HasMaxLength(20);
         row.Property(c => c.Specimen).HasConversion<string>().HasMaxLength(12);
         row.Property(c => c.GuestEmail).HasMaxLength(256);
+        row.Property(c => c.GuestLanguage).HasMaxLength(8);
         row.Property(c => c.GuestKeyHash).HasMaxLength(64);
+        row.Property(c => c.GuestKeyLocked).HasMaxLength(600);
         row.Property(c => c.ClosingNote).HasMaxLength(2000);
         row.Property(c => c.Revision).IsConcurrencyToken();
         row.HasIndex(c => new { c.State, c.StateSince });

@@ -17,8 +17,12 @@ public sealed class CaseRow : IRevisioned
     public Guid? FiledForById { get; set; }
     /// <summary>Where a guest is written to; null for account holders and once erased.</summary>
     public string? GuestEmail { get; set; }
+    /// <summary>The language in which a guest filed and is written to, ISO 639-1; null for account holders.</summary>
+    public string? GuestLanguage { get; set; }
     /// <summary>SHA-256 of the secret in the guest's link, hex; null for account holders.</summary>
     public string? GuestKeyHash { get; set; }
+    /// <summary>The same secret locked with the server's own keys, so that later letters can carry the link; null for account holders.</summary>
+    public string? GuestKeyLocked { get; set; }
     /// <summary>Plants filed together (a tray that lost its labels) share one; null for a single plant.</summary>
     public Guid? BatchId { get; set; }
     /// <summary>1, 2, ... raised when the case is reopened; opinions belong to a round.</summary>

@@ -16,7 +16,7 @@ public sealed class DeterminationRow
     public string? OriginPacketCode { get; set; }
     /// <summary>The librarian who determined alone; null when it came of concordant opinions.</summary>
     public Guid? AloneById { get; set; }
-    /// <summary>Grounds in words.</summary>
+    /// <summary>What the librarian who determined alone wrote; of opinions the facts as JSON. In an older row words.</summary>
     public required string Grounds { get; set; }
     public required string GuideId { get; set; }
     public required string GuideVersion { get; set; }

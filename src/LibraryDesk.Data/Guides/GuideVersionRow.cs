@@ -11,4 +11,6 @@ public sealed class GuideVersionRow
     public DateTimeOffset PublishedAt { get; set; }
     /// <summary>Null for a version that came with the software.</summary>
     public Guid? PublishedById { get; set; }
+    /// <summary>What changed and why, in the librarian's words; null for a version that came with the software.</summary>
+    public string? Note { get; set; }
 }

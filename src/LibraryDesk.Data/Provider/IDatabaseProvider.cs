@@ -1,3 +1,4 @@
+using LibraryDesk.Data.Seeds;
 using Microsoft.EntityFrameworkCore;
 
 namespace LibraryDesk.Data.Provider;
@@ -15,9 +16,10 @@ public interface IDatabaseProvider
     Task MigrateAsync(LibraryDbContext db, CancellationToken stop);
 
     /// <summary>
-    /// Inside an open transaction: makes other appenders to the ledger wait until it ends.
+    /// Inside an open transaction: makes other appenders to the ledger wait until it ends, and reads the end of the chain as it then stands.
+    /// Null in a library without entries.
     /// </summary>
-    Task LockLedgerAsync(LibraryDbContext db, CancellationToken stop);
+    Task<LedgerHeadRow?> LockLedgerAsync(LibraryDbContext db, CancellationToken stop);
 
     /// <summary>True when a save failed because a value that must be unique was already there.</summary>
     bool IsUniqueViolation(DbUpdateException failure);

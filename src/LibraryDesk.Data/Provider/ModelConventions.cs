@@ -1,4 +1,6 @@
 using System.Text;
+using LibraryDesk.Data.Search;
+using LibraryDesk.Data.Seeds;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 
@@ -19,6 +21,21 @@ internal static class ModelConventions
                 property.SetValueConverter(Ticks);
         }
     }
+
+    /// <summary>
+    /// Codes and search words are compared letter by letter, as SQLite does anyway, so that the start of one is found by its index
+    /// whatever language the server sorts by.
+    /// </summary>
+    public static void CompareWordsByLetter(this ModelBuilder builder)
+    {
+        foreach (var (entity, property) in ByLetter) builder.Entity(entity).Property<string>(property).UseCollation("C");
+    }
+
+    private static readonly (Type Entity, string Property)[] ByLetter =
+    [
+        (typeof(AccessionRow), nameof(AccessionRow.Code)), (typeof(LotRow), nameof(LotRow.Code)), (typeof(PacketRow), nameof(PacketRow.Code)),
+        (typeof(SearchPostingRow), nameof(SearchPostingRow.Word)), (typeof(SearchTrigramRow), nameof(SearchTrigramRow.Trigram)), (typeof(SearchTrigramRow), nameof(SearchTrigramRow.Word)),
+    ];
 
     /// <summary>snake_case columns, so that SQL written by hand needs no quotes on either database.</summary>
     public static void UseSnakeNames(this ModelBuilder builder)

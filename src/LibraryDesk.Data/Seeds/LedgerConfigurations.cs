@@ -13,6 +13,7 @@ internal sealed class LedgerEntryConfiguration : IEntityTypeConfiguration<Ledger
         entry.Property(e => e.Kind).HasMaxLength(24);
         entry.Property(e => e.PreviousHash).HasMaxLength(EntryHash.Length);
         entry.Property(e => e.Hash).HasMaxLength(EntryHash.Length);
+        entry.HasIndex(e => new { e.Kind, e.Sequence });
     }
 }
 

@@ -193,7 +193,7 @@ internal sealed class DonorConfiguration : IEntityTypeConfiguration<DonorRow>
         row.ToTable("donors").HasKey(d => d.Id);
         row.Property(d => d.Id).ValueGeneratedNever();
         row.Property(d => d.Name).HasMaxLength(SeedText.Name);
-        row.Property(d => d.Contact).HasMaxLength(300);
+        row.Property(d => d.Contact).HasMaxLength(SeedText.Contact);
         row.Property(d => d.Note).HasMaxLength(1000);
         row.Property(d => d.Revision).IsConcurrencyToken();
         row.HasIndex(d => d.Name);
@@ -215,5 +215,19 @@ internal sealed class VarietyConfiguration : IEntityTypeConfiguration<VarietyRow
         row.Property(v => v.Source).HasMaxLength(1000);
         row.Property(v => v.Revision).IsConcurrencyToken();
         row.HasIndex(v => new { v.Species, v.NormalizedName }).IsUnique();
+    }
+}
+
+internal sealed class VarietyPhotoConfiguration : IEntityTypeConfiguration<VarietyPhotoRow>
+{
+    public void Configure(EntityTypeBuilder<VarietyPhotoRow> row)
+    {
+        row.ToTable("variety_photos").HasKey(p => p.Id);
+        row.Property(p => p.Id).ValueGeneratedNever();
+        row.Property(p => p.StoreKey).HasMaxLength(80);
+        row.Property(p => p.Caption).HasMaxLength(300);
+        row.HasIndex(p => p.VarietyId);
+        row.HasIndex(p => p.StoreKey);
+        row.HasOne<VarietyRow>().WithMany().HasForeignKey(p => p.VarietyId).OnDelete(DeleteBehavior.Restrict);
     }
 }

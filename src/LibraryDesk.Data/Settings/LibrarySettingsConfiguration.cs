@@ -15,6 +15,8 @@ internal sealed class LibrarySettingsConfiguration : IEntityTypeConfiguration<Li
         settings.Property(s => s.SharingNotice).HasMaxLength(1000);
         settings.Property(s => s.LocalRulesUrl).HasMaxLength(500);
         settings.Property(s => s.PublicAddress).HasMaxLength(300);
+        settings.Property(s => s.IsolationTopic).HasMaxLength(60);
+        settings.Property(s => s.Stores).HasMaxLength(2000);
         settings.Property(s => s.SetUpCodeHash).HasMaxLength(64);
         settings.Property(s => s.Revision).IsConcurrencyToken();
     }

@@ -1,6 +1,8 @@
 using LibraryDesk.Desk.Cases.Filing;
 using LibraryDesk.Desk.Cases.Odds;
 using LibraryDesk.Desk.Cases.Reading;
+using LibraryDesk.Desk.Cases.Sweeping;
+using LibraryDesk.Desk.Cases.Season;
 using LibraryDesk.Photos;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
@@ -17,7 +19,6 @@ internal static class CasesRegistration
             new FilePhotoStore(s.GetRequiredService<IConfiguration>()["Photos:Folder"] ?? "app-data/photos"));
         services.TryAddSingleton(_ => new PhotoCleaner(new PhotoLimits()));
         services.AddSingleton<CaseFeed>();
-        services.AddSingleton<GuideShelf>();
         services.AddSingleton<RankCase>();
         services.AddSingleton<StartCase>();
         services.AddSingleton<SetParts>();
@@ -25,6 +26,7 @@ internal static class CasesRegistration
         services.AddSingleton<TakeBackAnswer>();
         services.AddSingleton<AddPhoto>();
         services.AddSingleton<RemovePhoto>();
+        services.AddSingleton<SweepPhotos>();
         services.AddSingleton<AddOriginClue>();
         services.AddSingleton<FileCase>();
         services.AddSingleton<AddLook>();
@@ -33,6 +35,8 @@ internal static class CasesRegistration
         services.AddSingleton<ListCases>();
         services.AddSingleton<OpenPhoto>();
         services.AddSingleton<FollowCase>();
+        services.AddSingleton<GuestKeySeal>();
+        services.AddSingleton<RemindSeason>();
         return services;
     }
 }

@@ -31,7 +31,7 @@ internal static class DemoFiles
         var steps = new List<DemoStep>();
         foreach (var (name, root) in files)
         {
-            if (name == "varieties.json" || name.StartsWith("seeds-", StringComparison.Ordinal)) steps.AddRange(root.EnumerateArray().Select(act => Step(act, null, name)));
+            if (name is "varieties.json" or "guides.json" || name.StartsWith("seeds-", StringComparison.Ordinal)) steps.AddRange(root.EnumerateArray().Select(act => Step(act, null, name)));
             if (!name.StartsWith("cases/", StringComparison.Ordinal)) continue;
             var handle = root.GetProperty("case").GetString()!;
             cases.Add(handle, root);

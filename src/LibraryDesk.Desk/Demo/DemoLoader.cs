@@ -80,7 +80,7 @@ public static class DemoLoader
         var cast = new DemoCast();
         foreach (var person in demo.People)
         {
-            clock.Now = person.Joined;
+            clock.MoveTo(person.Joined);
             await using var scope = acts.CreateAsyncScope();
             var made = await scope.ServiceProvider.GetRequiredService<Accounts>().MakeAsync(person.Email, person.Name, phrase, person.Role);
             cast.Add(person.Handle, made.Match(user => user.Id, no => throw new InvalidOperationException($"people.json, {person.Handle}: {no.Message}")), person.Role);
@@ -89,14 +89,20 @@ public static class DemoLoader
 
         var steps = demo.Steps.TakeWhile(step => step.On <= now).ToList();
         var seeds = new DemoSeeds(acts, cast);
+        var guides = new DemoGuides(acts, cast);
         var cases = new DemoCases(acts, cast, seeds, demo.Cases, DemoPhotos.Draw(steps, stop));
         foreach (var step in steps)
         {
             stop.ThrowIfCancellationRequested();
-            clock.Now = step.On;
-            await (step.Case is null ? seeds.PlayAsync(step, stop) : cases.PlayAsync(step, stop));
+            clock.MoveTo(step.On);
+            await (step switch
+            {
+                { Case: not null } => cases.PlayAsync(step, stop),
+                _ when step.Do.StartsWith(DemoGuides.Prefix, StringComparison.Ordinal) => guides.PlayAsync(step, stop),
+                _ => seeds.PlayAsync(step, stop),
+            });
         }
-        clock.Now = now;
+        clock.MoveTo(now);
         while (await acts.GetRequiredService<SendDueMail>().RunAsync(stop) > 0)
         {
         }

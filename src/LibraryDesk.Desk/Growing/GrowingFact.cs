@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace LibraryDesk.Desk.Growing;
 
 /// <summary>One figure or statement about growing a crop or saving its seed, as one source gives it. Nothing here is averaged over sources.</summary>
@@ -25,23 +23,6 @@ public sealed record GrowingFact(
     string Basis,
     string Source)
 {
-    /// <summary>The figure as shown on a packet page, such as "6 mm" or "2 to 4 years"; the term where there is no figure; null where there is neither.</summary>
-    public string? Figure
-    {
-        get
-        {
-            if (Low is null && High is null) return Term;
-            var figure = (Low, High) switch
-            {
-                ({ } low, { } high) when low == high => Text(low),
-                ({ } low, { } high) => $"{Text(low)} to {Text(high)}",
-                ({ } low, null) => $"at least {Text(low)}",
-                (null, { } high) => $"up to {Text(high)}",
-                _ => "",
-            };
-            return Unit is null ? figure : $"{figure} {Unit}";
-        }
-    }
-
-    private static string Text(double value) => value.ToString("0.###", CultureInfo.InvariantCulture);
+    /// <summary>The figure as shown on a packet page, in the reader's language; see <see cref="GrowingWords.Figure"/>.</summary>
+    public string? Figure => GrowingWords.Figure(this);
 }

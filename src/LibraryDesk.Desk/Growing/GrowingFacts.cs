@@ -19,7 +19,8 @@ public static class GrowingFacts
     public static string Version => _shipped.Value.Version;
 
     /// <summary>
-    /// The topics known for a species ("capsicum-annuum") or a genus ("capsicum"), in the order in which a grower meets them.
+    /// The topics known for a species ("capsicum-annuum") or a genus ("capsicum"), in the order in which a grower meets them,
+    /// named in the reader's language.
     /// Empty when the file holds nothing for the species or its genus.
     /// </summary>
     public static IReadOnlyList<GrowingTopic> For(string taxonId)
@@ -35,7 +36,7 @@ public static class GrowingFacts
             var rows = Rows(file, topic.Id, taxonId) ?? Rows(file, topic.Id, genus) ?? Rows(file, topic.Id, Everything);
             if (rows is null) continue;
             var group = file.Groups.First(g => g.Id == topic.Group).Name;
-            topics.Add(new GrowingTopic(topic.Id, topic.Name, group, rows[0].Taxon, rows));
+            topics.Add(new GrowingTopic(topic.Id, GrowingFileText.Words[topic.Name], GrowingFileText.Words[group], rows[0].Taxon, rows));
         }
 
         return topics;
@@ -43,6 +44,10 @@ public static class GrowingFacts
 
     /// <summary>One topic for a taxon, or null when nothing is known of it.</summary>
     public static GrowingTopic? For(string taxonId, string topicId) => For(taxonId).FirstOrDefault(t => t.Id == topicId);
+
+    /// <summary>The name of a topic in the reader's language; null for an id that the file does not have.</summary>
+    internal static string? NameOf(string topicId) =>
+        _shipped.Value.Topics.FirstOrDefault(topic => topic.Id == topicId) is { } topic ? GrowingFileText.Words[topic.Name] : null;
 
     private static List<GrowingFact>? Rows(GrowingFile file, string topic, string taxon)
     {

@@ -1,4 +1,5 @@
 using LibraryDesk.Data.People;
+using LibraryDesk.Desk.Words;
 using Microsoft.AspNetCore.Identity;
 
 namespace LibraryDesk.Desk.People;
@@ -30,7 +31,10 @@ public sealed class Accounts(UserManager<DeskUser> users, TimeProvider clock)
         var made = await users.CreateAsync(user, password ?? "");
         if (!made.Succeeded) return Explain(made);
         var given = await users.AddToRoleAsync(user, role);
-        return given.Succeeded ? user : Explain(given);
+        if (!given.Succeeded) return Explain(given);
+        // Letters go on in the language in which the account was made, until another is chosen.
+        if (Languages.Now != Languages.All[0]) await users.AddClaimAsync(user, new(Languages.ClaimType, Languages.Now));
+        return user;
     }
 
     /// <summary>Identity's faults as one refusal.</summary>

@@ -1,6 +1,7 @@
 using LibraryDesk.Data.Mail;
 using LibraryDesk.Data.People;
 using Microsoft.AspNetCore.Identity;
+using static LibraryDesk.Desk.LetterText;
 
 namespace LibraryDesk.Desk.People;
 
@@ -11,7 +12,7 @@ public sealed record InvitationView(Guid Id, string Email, string Role, DateTime
 public sealed class Invitations(
     IDbContextFactory<LibraryDbContext> factory, Accounts accounts, UserManager<DeskUser> users, TimeProvider clock)
 {
-    public const string LinkOld = "people.invitation-old";
+    public const string LinkOldCode = "people.invitation-old";
 
     /// <summary>How long a link works.</summary>
     public static readonly TimeSpan Validity = TimeSpan.FromDays(14);
@@ -45,8 +46,8 @@ public sealed class Invitations(
         db.Add(new OutgoingMailRow
         {
             To = email,
-            Subject = "You are invited to the seed library's desk",
-            Body = $"A librarian invites you as {role}.\n\nMake your account here, within 14 days:\n{linkFor(code)}\n",
+            Subject = Say["You are invited to the seed library's desk"],
+            Body = $"{InvitedAs(role)}\n\n{Say["Make your account here, within 14 days:"]}\n{linkFor(code)}\n",
             CreatedAt = now,
             DueAt = now,
         });
@@ -97,7 +98,15 @@ public sealed class Invitations(
         return View(row);
     }
 
-    private static Refusal Old { get; } = new(LinkOld, "This invitation was used, taken back or is too old. Ask a librarian for a new one.");
+    // Who is invited has chosen no language yet: the letter speaks that of the librarian who invites.
+    private static string InvitedAs(string role) => role switch
+    {
+        DeskRoles.Librarian => Say["A librarian invites you as librarian."],
+        DeskRoles.Volunteer => Say["A librarian invites you as volunteer."],
+        _ => Say["A librarian invites you as member."],
+    };
+
+    private static Refusal Old { get; } = new(LinkOldCode, "This invitation was used, taken back or is too old. Ask a librarian for a new one.");
 
     private async Task<InvitationRow?> FindAsync(LibraryDbContext db, string? code, CancellationToken stop)
     {

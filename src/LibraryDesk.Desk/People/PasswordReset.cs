@@ -1,6 +1,8 @@
 using LibraryDesk.Data.Mail;
 using LibraryDesk.Data.People;
+using LibraryDesk.Desk.Words;
 using Microsoft.AspNetCore.Identity;
+using static LibraryDesk.Desk.LetterText;
 
 namespace LibraryDesk.Desk.People;
 
@@ -15,11 +17,12 @@ public sealed class PasswordReset(
         if (string.IsNullOrWhiteSpace(email) || await users.FindByEmailAsync(email.Trim()) is not { ErasedAt: null } user) return;
         var token = await users.GeneratePasswordResetTokenAsync(user);
         await using var db = await factory.CreateDbContextAsync(stop);
+        using var spoken = Languages.Speak(await ChosenLanguage.OfAsync(db, user.Id, stop) ?? Languages.Now);
         db.Add(new OutgoingMailRow
         {
             To = user.Email!,
-            Subject = "Set a new password",
-            Body = $"Somebody, probably you, asked for a new password.\n\nSet it here:\n{linkFor(user.Id, token)}\n\nIf it was not you, do nothing.\n",
+            Subject = Say["Set a new password"],
+            Body = $"{Say["Somebody, probably you, asked for a new password."]}\n\n{Say["Set it here:"]}\n{linkFor(user.Id, token)}\n\n{Say["If it was not you, do nothing."]}\n",
             CreatedAt = clock.GetUtcNow(),
             DueAt = clock.GetUtcNow(),
         });

@@ -1,5 +1,8 @@
+using LibraryDesk.Data.Notices;
 using LibraryDesk.Data.People;
+using LibraryDesk.Desk.Seeds.Search;
 using Microsoft.AspNetCore.Identity;
+using static LibraryDesk.Desk.LetterText;
 
 namespace LibraryDesk.Desk.People;
 
@@ -59,7 +62,7 @@ public sealed class PeopleDirectory(IDbContextFactory<LibraryDbContext> factory,
         await using var db = await factory.CreateDbContextAsync(stop);
         var names = await db.Users.Where(user => ids.Contains(user.Id))
             .Select(user => new { user.Id, user.DisplayName }).ToListAsync(stop);
-        return names.ToDictionary(user => user.Id, user => user.DisplayName.Length == 0 ? "a former member" : user.DisplayName);
+        return names.ToDictionary(user => user.Id, user => user.DisplayName.Length == 0 ? Say["a former member"] : user.DisplayName);
     }
 
     /// <summary>Gives one role. The last librarian keeps theirs.</summary>
@@ -106,12 +109,18 @@ public sealed class PeopleDirectory(IDbContextFactory<LibraryDbContext> factory,
         user.LockoutEnd = DateTimeOffset.MaxValue;
         await using var db = await factory.CreateDbContextAsync(default);
         await db.UserPasskeys.Where(key => key.UserId == id).ExecuteDeleteAsync();
+        await db.UserClaims.Where(claim => claim.UserId == id).ExecuteDeleteAsync();
+        await db.Set<NoticeRow>().Where(notice => notice.PersonId == id).ExecuteDeleteAsync();
+        await db.Set<NoticeChoiceRow>().Where(choice => choice.PersonId == id).ExecuteDeleteAsync();
+        await db.Set<CalendarLinkRow>().Where(link => link.PersonId == id).ExecuteDeleteAsync();
         // RequireUniqueEmail refuses an empty address, so the row is saved past that check.
         db.Users.Update(user);
         user.NormalizedEmail = null;
         user.NormalizedUserName = user.UserName.ToUpperInvariant();
         user.SecurityStamp = Guid.NewGuid().ToString("N");
         await db.SaveChangesAsync();
+        // Where they gave seed, search still knows the words of their name.
+        await new SearchIndex(db, default).ForgetDonorAsync(id);
         return user;
     }
 

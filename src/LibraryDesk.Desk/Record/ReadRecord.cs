@@ -1,5 +1,7 @@
 using LibraryDesk.Data.Cases;
+using LibraryDesk.Desk.Cases.Odds;
 using LibraryDesk.Desk.Cases.Review;
+using LibraryDesk.Desk.Words.Guides;
 using LibraryDesk.Identification.Record;
 
 namespace LibraryDesk.Desk.Record;
@@ -8,7 +10,7 @@ namespace LibraryDesk.Desk.Record;
 /// The desk's record. It judges only cases whose truth does not lean on the odds: those with a known origin, and those where the opinions
 /// that were sealed before any odds were seen already named what was determined.
 /// </summary>
-public sealed class ReadRecord(IDbContextFactory<LibraryDbContext> factory)
+public sealed class ReadRecord(IDbContextFactory<LibraryDbContext> factory, GuideShelf shelf)
 {
     // Enough for a library's lifetime; a bound, so that the page cannot grow without end.
     private const int Most = 5000;
@@ -18,61 +20,74 @@ public sealed class ReadRecord(IDbContextFactory<LibraryDbContext> factory)
     {
         await using var db = await factory.CreateDbContextAsync(stop);
         var filed = await db.Set<CaseRow>().CountAsync(c => c.FiledAt != null, stop);
-        var decided = await (
-            from determination in db.Set<DeterminationRow>()
-            join found in db.Set<CaseRow>() on determination.CaseId equals found.Id
-            where determination.SupersededAt == null
-            orderby determination.At descending
-            select new Decided(
-                determination.CaseId, determination.Round, determination.Taxon, determination.Qualifier, determination.OriginPacketCode,
-                determination.OddsJson, determination.At, found.FiledAt)).Take(Most).ToListAsync(stop);
-        var ids = decided.ConvertAll(d => d.CaseId);
-        var sealedTaxa = await db.Set<OpinionRow>().Where(o => ids.Contains(o.CaseId)).OrderBy(o => o.Id)
-            .Select(o => new { o.CaseId, o.Round, o.SealedTaxon }).Take(Most * 5).ToListAsync(stop);
-        var sealedByRound = sealedTaxa.ToLookup(o => (o.CaseId, o.Round), o => o.SealedTaxon);
+        var standing = db.Set<DeterminationRow>().Where(d => d.SupersededAt == null);
+        var decided = await standing.OrderByDescending(d => d.At).Take(Most)
+            .Select(d => new Decided(d.CaseId, d.Round, d.Taxon, d.Qualifier, d.OriginPacketCode, d.GuideId, d.GuideVersion, d.OddsJson)).ToListAsync(stop);
+        var opinions = await (
+            from opinion in db.Set<OpinionRow>()
+            join determination in standing on new { opinion.CaseId, opinion.Round } equals new { determination.CaseId, determination.Round }
+            orderby opinion.Id
+            select new { opinion.CaseId, opinion.SealedTaxon }).Take(Most * 5).ToListAsync(stop);
+        var looks = await (
+            from look in db.Set<LookRow>()
+            join determination in standing on look.CaseId equals determination.CaseId
+            orderby look.Id
+            select new { look.CaseId, look.Parts }).Take(Most * 20).ToListAsync(stop);
+        var named = opinions.ToLookup(o => o.CaseId, o => o.SealedTaxon);
+        var seen = looks.ToLookup(l => l.CaseId, l => l.Parts);
 
         var judged = decided
-            .Where(d => d.Qualifier.Length == 0 && (d.OriginPacketCode is not null || NamedBlind(sealedByRound[(d.CaseId, d.Round)], d.Taxon)))
-            .Select(d => (Truth: d.Taxon, Odds: OddsThen.FromJson(d.OddsJson)))
-            .Where(d => d.Odds is not null && d.Odds.Candidates.Any(c => c.Id == d.Truth))
-            .Select(d => (d.Truth, Odds: d.Odds!))
+            .Where(d => ProvenTruth.Holds(d.Taxon, d.Qualifier, d.OriginPacketCode, named[d.CaseId]))
+            .Select(d => (Case: d, Odds: OddsThen.FromJson(d.OddsJson)))
+            .Where(d => d.Odds is not null && d.Odds.Candidates.Any(c => c.Id == d.Case.Taxon))
+            .Select(d => new Judged(d.Case, d.Odds!))
             .ToList();
-        var forecasts = judged.ConvertAll(j => new JudgedForecast(
-            [.. j.Odds.Candidates.Select(c => c.Probability)], j.Odds.Candidates.Select(c => c.Id).ToList().IndexOf(j.Truth)));
-
         return new DeskRecordView(
             filed,
             decided.Count,
             judged.Count,
-            DeskRecord.Of(forecasts),
+            DeskRecord.Of(judged.ConvertAll(j => j.Forecast)),
+            // In twentieths, as readers saw them: groups of equal odds are what the three parts are reckoned from.
+            MurphyDecomposition.Of(judged.ConvertAll(j => new BinaryForecast(Math.Round(j.First.Probability * 20) / 20, j.StoodFirst))),
             BySpecies(judged),
-            Median(decided.Where(d => d.FiledAt is not null).Select(d => (d.At - d.FiledAt!.Value).TotalDays)),
-            [.. judged.Where(j => First(j.Odds).Id != j.Truth).Take(10)
-                .Select(j => new Miss(First(j.Odds).Name, First(j.Odds).InWords, NameIn(j.Odds, j.Truth)))]);
+            await ByStageAsync(judged, seen, stop),
+            await ReadWaits.ReadAsync(db, stop),
+            [.. judged.Where(j => !j.StoodFirst).Take(10).Select(j => new Miss(j.NameOf(j.First), j.First, j.NameOf(j.Truth)))]);
     }
 
-    private static bool NamedBlind(IEnumerable<string> sealedTaxa, string taxon)
-    {
-        var list = sealedTaxa.ToList();
-        return list.Count > 0 && 2 * list.Count(t => t == taxon) > list.Count;
-    }
-
-    private static IReadOnlyList<SpeciesRecord> BySpecies(List<(string Truth, OddsThen Odds)> judged) =>
-        [.. judged.GroupBy(j => j.Truth)
-            .Select(g => new SpeciesRecord(g.Key, NameIn(g.First().Odds, g.Key), g.Count(), g.Count(j => First(j.Odds).Id == g.Key)))
+    private static IReadOnlyList<SpeciesRecord> BySpecies(List<Judged> judged) =>
+        [.. judged.GroupBy(j => j.Truth.Id)
+            .Select(g => new SpeciesRecord(g.Key, g.First().NameOf(g.First().Truth), g.Count(), g.Count(j => j.StoodFirst), g.Average(j => j.Truth.Probability)))
             .OrderByDescending(s => s.Cases).ThenBy(s => s.Name, StringComparer.Ordinal)];
 
-    private static OddsThen.Entry First(OddsThen odds) => odds.Candidates.MaxBy(c => c.Probability)!;
-
-    private static string NameIn(OddsThen odds, string id) => odds.Candidates.First(c => c.Id == id).Name;
-
-    private static double? Median(IEnumerable<double> days)
+    private async Task<IReadOnlyList<StageRecord>> ByStageAsync(List<Judged> judged, ILookup<long, string> seen, CancellationToken stop)
     {
-        var sorted = days.Order().ToList();
-        if (sorted.Count == 0) return null;
-        return sorted.Count % 2 == 1 ? sorted[sorted.Count / 2] : (sorted[(sorted.Count / 2) - 1] + sorted[sorted.Count / 2]) / 2;
+        var staged = new List<(int At, string Name, Judged Case)>();
+        foreach (var one in judged)
+        {
+            if (!(await shelf.FindAsync(one.Case.GuideId, one.Case.GuideVersion, stop)).TryGet(out var guide, out _)) continue;
+            var parts = seen[one.Case.CaseId].SelectMany(p => p.Split(',', StringSplitOptions.RemoveEmptyEntries)).ToHashSet();
+            var stages = guide.Guide.Stages.Select((stage, at) => (stage, at)).Where(s => guide.Guide.Parts.Any(p => p.Stage == s.stage.Id && parts.Contains(p.Id))).ToList();
+            if (stages.Count > 0) staged.Add((stages[^1].at, stages[^1].stage.Name, one));
+        }
+        return [.. staged.GroupBy(s => s.Name).OrderBy(g => g.Min(s => s.At)).ThenBy(g => g.Key, StringComparer.Ordinal)
+            .Select(g => new StageRecord(g.Key, g.Count(), g.Count(s => s.Case.StoodFirst), g.Average(s => s.Case.Truth.Probability)))];
+    }
+
+    private sealed record Judged(Decided Case, OddsThen Odds)
+    {
+        public OddsThen.Entry First { get; } = Odds.Candidates.MaxBy(c => c.Probability)!;
+
+        public OddsThen.Entry Truth { get; } = Odds.Candidates.First(c => c.Id == Case.Taxon);
+
+        /// <summary>In the reader's language; the record keeps the guide's own.</summary>
+        public string NameOf(OddsThen.Entry entry) => GuideBooks.Say(Case.GuideId, entry.Name);
+
+        public bool StoodFirst => First.Id == Case.Taxon;
+
+        public JudgedForecast Forecast => new([.. Odds.Candidates.Select(c => c.Probability)], Odds.Candidates.Select(c => c.Id).ToList().IndexOf(Case.Taxon));
     }
 
     private sealed record Decided(
-        long CaseId, int Round, string Taxon, string Qualifier, string? OriginPacketCode, string OddsJson, DateTimeOffset At, DateTimeOffset? FiledAt);
+        long CaseId, int Round, string Taxon, string Qualifier, string? OriginPacketCode, string GuideId, string GuideVersion, string OddsJson);
 }

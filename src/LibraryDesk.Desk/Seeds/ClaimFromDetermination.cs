@@ -18,18 +18,25 @@ public sealed class ClaimFromDetermination(SeedLedger ledger)
     /// <param name="actor">A librarian.</param>
     /// <param name="caseId">The case; its standing determination is taken.</param>
     /// <param name="stop">Stops.</param>
-    public Task<Outcome<ClaimId>> RunAsync(Actor actor, long caseId, CancellationToken stop) =>
+    public Task<Outcome<ClaimId>> RunAsync(Actor actor, long caseId, CancellationToken stop) => RunAsync(actor, caseId, null, stop);
+
+    /// <param name="actor">A librarian.</param>
+    /// <param name="caseId">The case; its standing determination is taken.</param>
+    /// <param name="lotCode">The lot it is claimed for, where no packet ties the plant to one: then the species alone is claimed, which looks can settle. Null to take the packet's lot.</param>
+    /// <param name="stop">Stops.</param>
+    public Task<Outcome<ClaimId>> RunAsync(Actor actor, long caseId, string? lotCode, CancellationToken stop) =>
         actor.IsLibrarian
-            ? ledger.RecordAsync(actor, work => ClaimAsync(work, caseId), stop)
+            ? ledger.RecordAsync(actor, work => ClaimAsync(work, caseId, lotCode), stop)
             : Task.FromResult<Outcome<ClaimId>>(PeopleRefusals.LibrariansOnly);
 
-    private static async Task<Outcome<ClaimId>> ClaimAsync(SeedWork work, long caseId)
+    private static async Task<Outcome<ClaimId>> ClaimAsync(SeedWork work, long caseId, string? lotCode)
     {
         var determination = await work.Db.Set<DeterminationRow>()
             .Where(d => d.CaseId == caseId && d.SupersededAt == null).OrderByDescending(d => d.Round).FirstOrDefaultAsync(work.Stop);
         if (determination is null) return new Refusal(NoDeterminationCode, "This case has no determination that stands. Determine it first.");
         if (determination.ClaimSequence is not null) return new Refusal(ClaimedAlreadyCode, "This determination is a name claim already.");
         if (determination.Qualifier.Length > 0) return new Refusal(QualifiedCode, "A determination with cf. or aff. is not sure enough to name seed by.");
+        if (determination.OriginPacketCode is null && lotCode is not null) return await ClaimSpeciesAsync(work, determination, lotCode);
         if (determination.OriginPacketCode is null) return new Refusal(NoOriginCode, "Nothing ties this plant to a lot. Add the packet it came from as an origin clue first.");
         if (!(await work.PacketAsync(determination.OriginPacketCode)).TryGet(out var packet, out var noPacket)) return noPacket;
         await work.LoadNodeAsync(packet.Lot.Node);
@@ -43,6 +50,17 @@ public sealed class ClaimFromDetermination(SeedLedger ledger)
             $"{determination.GuideId} {determination.GuideVersion}");
         var claim = new Named(work.Ids.Next<ClaimId>(), lot.Id.Node, determination.Taxon, determination.VarietyName, ClaimGrounds.DeskDetermination, work.Person, work.Today, evidence);
         if (!NamingRules.Claim(claim, lot.MadeOn, new HashSet<NodeId> { lot.Id.Node, packet.Id.Node }, work.Today).TryGet(out var allowed, out var no)) return no;
+
+        determination.ClaimSequence = work.Append(allowed);
+        return allowed.Claim;
+    }
+
+    private static async Task<Outcome<ClaimId>> ClaimSpeciesAsync(SeedWork work, DeterminationRow determination, string lotCode)
+    {
+        if (!(await work.LotAsync(lotCode)).TryGet(out var lot, out var noLot)) return noLot;
+        var evidence = new DeskEvidence(determination.CaseId.ToString(CultureInfo.InvariantCulture), null, null, true, $"{determination.GuideId} {determination.GuideVersion}");
+        var claim = new Named(work.Ids.Next<ClaimId>(), lot.Id.Node, determination.Taxon, null, ClaimGrounds.DeskDetermination, work.Person, work.Today, evidence);
+        if (!NamingRules.Claim(claim, lot.MadeOn, new HashSet<NodeId>(), work.Today).TryGet(out var allowed, out var no)) return no;
 
         determination.ClaimSequence = work.Append(allowed);
         return allowed.Claim;

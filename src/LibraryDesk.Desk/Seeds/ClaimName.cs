@@ -1,4 +1,3 @@
-using LibraryDesk.Data.Seeds;
 using LibraryDesk.Desk.Seeds.Ledger;
 using LibraryDesk.Lineage.Acts;
 using LibraryDesk.Lineage.Rules;
@@ -33,7 +32,6 @@ public sealed class ClaimName(SeedLedger ledger)
 
         var by = name.Grounds == ClaimGrounds.LabelOnly ? (PersonId?)null : name.ById is { } named ? new PersonId(named) : work.Person;
         var claim = new Named(work.Ids.Next<ClaimId>(), seed.Node, Blank(name.Species), Blank(name.Variety), name.Grounds, by, work.Today, null);
-        if (claim.Variety?.Length > SeedText.Name) return new Refusal(SeedRefusals.TextLongCode, $"Keep the name under {SeedText.Name} characters.");
         if (!NamingRules.Claim(claim, seed.Began, new HashSet<NodeId>(), work.Today).TryGet(out var allowed, out var no)) return no;
 
         work.Append(allowed);

@@ -71,6 +71,7 @@ public sealed class CorrectEntry(SeedLedger ledger)
             case Requested requested: await work.RequestAsync(requested.Request.Value); break;
             case Picked picked: await work.RequestAsync(picked.Request.Value); break;
             case Held held: await work.HoldAsync(held.Hold.Value); break;
+            case Released released: await work.HoldAsync(released.Hold.Value); break;
             case Recalled recalled: await work.HoldAsync(recalled.Hold.Value); break;
             case Named named:
                 if (await db.Set<NameClaimRow>().SingleOrDefaultAsync(claim => claim.Id == named.Claim.Value, work.Stop) is { } claimRow) work.Keep(claimRow);

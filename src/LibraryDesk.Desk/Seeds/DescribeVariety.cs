@@ -1,6 +1,7 @@
 using LibraryDesk.Data.Provider;
 using LibraryDesk.Data.Seeds;
 using LibraryDesk.Desk.Cases.Odds;
+using LibraryDesk.Desk.Seeds.Search;
 using LibraryDesk.Identification.Guides;
 
 namespace LibraryDesk.Desk.Seeds;
@@ -55,7 +56,7 @@ public sealed class DescribeVariety(IDbContextFactory<LibraryDbContext> factory,
         row.Source = wanted.Source?.Trim() ?? "";
         try
         {
-            await db.SaveChangesAsync(stop);
+            await SaveAsync(db, row, stop);
         }
         catch (DbUpdateConcurrencyException)
         {
@@ -67,6 +68,16 @@ public sealed class DescribeVariety(IDbContextFactory<LibraryDbContext> factory,
         }
         return row;
     }
+
+    // Search goes with it in one transaction, under the ledger's lock: numbers of names are handed out there.
+    private Task SaveAsync(LibraryDbContext db, VarietyRow row, CancellationToken stop) => db.Database.CreateExecutionStrategy().ExecuteAsync(async () =>
+    {
+        await using var transaction = await db.Database.BeginTransactionAsync(stop);
+        await provider.LockLedgerAsync(db, stop);
+        await db.SaveChangesAsync(stop);
+        await new SearchIndex(db, stop).FollowAsync(row);
+        await transaction.CommitAsync(stop);
+    });
 
     private static Refusal ChangedMeanwhile { get; } = new(
         ChangedMeanwhileCode, "This variety has been described already, or was changed just now. Open its record and change it there.");

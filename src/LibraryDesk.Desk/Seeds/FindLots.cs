@@ -1,5 +1,6 @@
 using LibraryDesk.Data.Seeds;
 using LibraryDesk.Desk.Seeds.Ledger;
+using LibraryDesk.Desk.Seeds.Search;
 using LibraryDesk.Lineage.Codes;
 using LibraryDesk.Lineage.Seeds;
 
@@ -19,7 +20,7 @@ public sealed class FindLots(IDbContextFactory<LibraryDbContext> factory)
     public const int PageSize = 50;
 
     /// <param name="actor">Anybody; places are shown to those who run the desk.</param>
-    /// <param name="query">Part of a code, a variety name or a species; empty for all.</param>
+    /// <param name="query">The beginning of a code, or words of names, species, traits and a season; empty for all.</param>
     /// <param name="toLendOnly">True for the shelf: only lots with a packet free to lend.</param>
     /// <param name="page">From 1.</param>
     /// <param name="stop">Stops.</param>
@@ -27,7 +28,7 @@ public sealed class FindLots(IDbContextFactory<LibraryDbContext> factory)
     {
         await using var db = await factory.CreateDbContextAsync(stop);
         var asked = (query ?? "").Trim();
-        var lots = asked.Length == 0 ? db.Set<LotRow>() : Matching(db, asked);
+        var lots = asked.Length == 0 ? db.Set<LotRow>() : await MatchingAsync(db, asked, stop);
         lots = lots.AsNoTracking().Where(lot => !lot.IsVoid);
         if (toLendOnly) lots = lots.Where(lot => db.Set<PacketRow>().Any(packet => packet.LotId == lot.Id && packet.Standing == PacketStanding.OnShelf));
         var total = await lots.CountAsync(stop);
@@ -60,12 +61,14 @@ public sealed class FindLots(IDbContextFactory<LibraryDbContext> factory)
         return rows.Count == 0 ? FindingRefusals.NoLot(text) : (await LinesAsync(db, actor, rows, stop))[0];
     }
 
-    private static IQueryable<LotRow> Matching(LibraryDbContext db, string asked)
+    // By the words of the search, so that a slip of spelling is forgiven here as there.
+    private static async Task<IQueryable<LotRow>> MatchingAsync(LibraryDbContext db, string asked, CancellationToken stop)
     {
-        var pattern = "%" + asked.ToLowerInvariant().Replace("!", "!!", StringComparison.Ordinal).Replace("%", "!%", StringComparison.Ordinal).Replace("_", "!_", StringComparison.Ordinal) + "%";
-        var code = asked.ToUpperInvariant();
-        var named = LineageSql.LotsNamed(db, pattern).Select(lot => lot.Id);
-        return db.Set<LotRow>().Where(lot => lot.Code.StartsWith(code) || named.Contains(lot.Id));
+        if (CodeSearch.Beginning(asked) is { } code && await CodeSearch.Lots(db, code).AnyAsync(stop)) return CodeSearch.Lots(db, code);
+        var words = await AskedWords.ReadAsync(db, asked, [SearchIndex.Names], stop);
+        if (words.FindNothing) return db.Set<LotRow>().Where(_ => false);
+        var fitting = new LotSearch(db, words.Used, words.Year, stop).Fitting().Select(row => row.LotId);
+        return db.Set<LotRow>().Where(lot => fitting.Contains(lot.Id));
     }
 
     private static async Task<HashSet<long>> HeldAsync(LibraryDbContext db, long[] ids, CancellationToken stop)

@@ -15,7 +15,7 @@ public sealed class HoldSeed(SeedLedger ledger)
                 if (!(await work.StockAsync(code)).TryGet(out var seed, out var noSeed)) return noSeed;
                 var holds = (await work.HoldsAboveAsync(seed.Node)).Where(hold => hold.Node == seed.Node).ToArray();
 
-                if (!HoldRules.Hold(work.Ids.Next<HoldId>(), seed.Node, seed.Began, reason, holds, work.Today, work.Today).TryGet(out var held, out var no)) return no;
+                if (!HoldRules.Hold(work.Ids.Next<HoldId>(), seed.Node, seed.Began, reason, holds, work.Today, work.Today, seed.IsVoid).TryGet(out var held, out var no)) return no;
 
                 work.Append(held);
                 return held.Hold;

@@ -59,6 +59,16 @@ public sealed class MemberLoans(IDbContextFactory<LibraryDbContext> factory)
         return actor.IsLibrarian || found[0].BorrowerId == actor.UserId ? found[0] : PeopleRefusals.NotYours;
     }
 
+    /// <summary>The loan that runs of a packet, for a librarian at the counter; refused when it is not out.</summary>
+    public async Task<Outcome<MemberLoan>> OpenOfPacketAsync(Actor actor, string code, CancellationToken stop)
+    {
+        if (!actor.IsLibrarian) return PeopleRefusals.LibrariansOnly;
+        await using var db = await factory.CreateDbContextAsync(stop);
+        var packets = db.Set<PacketRow>().Where(packet => packet.Code == code).Select(packet => packet.Id);
+        var id = await db.Set<LoanRow>().Where(loan => packets.Contains(loan.PacketId) && loan.Ending == null && !loan.IsVoid).OrderByDescending(loan => loan.Id).Select(loan => (long?)loan.Id).FirstOrDefaultAsync(stop);
+        return id is null ? FindingRefusals.NoLoan : await OneAsync(actor, id.Value, stop);
+    }
+
     private async Task<LoanList> ReadAsync(Func<IQueryable<LoanRow>, IQueryable<LoanRow>> choose, bool withNames, CancellationToken stop)
     {
         await using var db = await factory.CreateDbContextAsync(stop);

@@ -1,4 +1,3 @@
-using LibraryDesk.Data.Seeds;
 using LibraryDesk.Desk.Seeds.Ledger;
 using LibraryDesk.Lineage.Acts;
 using LibraryDesk.Lineage.Rules;
@@ -15,10 +14,9 @@ public sealed class MoveSeed(SeedLedger ledger)
             {
                 if (!(await work.StockAsync(code)).TryGet(out var seed, out var noSeed)) return noSeed;
                 if (work.State.Find(new AccessionId(seed.Node.Value)) is not null) return new Refusal("moving.accession", "An accession is moved with its lots. Give the code of a lot or a packet.");
-                if (to?.Trim().Length > SeedText.Name) return new Refusal("moving.long", $"Keep the place under {SeedText.Name} characters.");
                 var from = work.State.Find(new LotId(seed.Node.Value))?.Place ?? work.State.Find(new PacketId(seed.Node.Value))?.Place;
 
-                if (!StockRules.Move(seed.Node, seed.Began, from, to, work.Today, work.Today).TryGet(out var moved, out var no)) return no;
+                if (!StockRules.Move(seed.Node, seed.Began, from, to, work.Today, work.Today, seed.IsVoid).TryGet(out var moved, out var no)) return no;
 
                 work.Append(moved);
                 return moved;

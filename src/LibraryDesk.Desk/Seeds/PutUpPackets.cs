@@ -26,7 +26,8 @@ public sealed class PutUpPackets(SeedLedger ledger)
             ? ledger.RecordAsync(actor, work => PutUpAsync(work, lotCode, count, each, packedOn, place), stop)
             : Task.FromResult<Outcome<PacketsPutUp>>(PeopleRefusals.LibrariansOnly);
 
-    private static async Task<Outcome<PacketsPutUp>> PutUpAsync(SeedWork work, string? lotCode, int count, Quantity each, DateOnly? packedOn, string? place)
+    /// <summary>Puts packets up within an act that is at work.</summary>
+    internal static async Task<Outcome<PacketsPutUp>> PutUpAsync(SeedWork work, string? lotCode, int count, Quantity each, DateOnly? packedOn, string? place)
     {
         if (count is < 1 or > PackingRules.MostPackets) return new Refusal(CountCode, $"Put up between 1 and {PackingRules.MostPackets} packets in one go.");
         if (!(await work.LotAsync(lotCode)).TryGet(out var lot, out var noLot)) return noLot;

@@ -44,7 +44,7 @@ public sealed class ReadLabels(IDbContextFactory<LibraryDbContext> factory, Time
         await using var db = await factory.CreateDbContextAsync(stop);
         var lot = await db.Set<LotRow>().Where(row => row.Code == text && !row.IsVoid).Select(row => row.Id).SingleOrDefaultAsync(stop);
         if (lot == 0) return FindingRefusals.NoLot(text);
-        return new SeedLabels(await PacketLabelsAsync(db, OnShelf(db).Where(packet => packet.LotId == lot).OrderBy(packet => packet.Id), stop), []);
+        return new SeedLabels(await PacketLabelsAsync(db, OnShelf(db).Where(packet => packet.LotId == lot), stop), []);
     }
 
     /// <summary>Packets put up today.</summary>
@@ -53,7 +53,7 @@ public sealed class ReadLabels(IDbContextFactory<LibraryDbContext> factory, Time
         if (!actor.IsVolunteer) return PeopleRefusals.VolunteersOnly;
         var today = DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime);
         await using var db = await factory.CreateDbContextAsync(stop);
-        return new SeedLabels(await PacketLabelsAsync(db, OnShelf(db).Where(packet => packet.PackedOn == today).OrderBy(packet => packet.Id), stop), []);
+        return new SeedLabels(await PacketLabelsAsync(db, OnShelf(db).Where(packet => packet.PackedOn == today), stop), []);
     }
 
     /// <summary>Packets and lots by code, each once, in the order given.</summary>
@@ -77,7 +77,7 @@ public sealed class ReadLabels(IDbContextFactory<LibraryDbContext> factory, Time
 
     private static async Task<IReadOnlyList<SeedLabel>> PacketLabelsAsync(LibraryDbContext db, IQueryable<PacketRow> packets, CancellationToken stop)
     {
-        var rows = await packets.AsNoTracking().Take(Most).ToListAsync(stop);
+        var rows = await packets.AsNoTracking().OrderBy(packet => packet.Id).Take(Most).ToListAsync(stop);
         var facts = await LotFacts.ReadAsync(db, [.. rows.Select(packet => packet.LotId).Distinct()], [.. rows.Select(packet => packet.Id)], stop);
         return [.. rows.Select(packet => facts.Label(packet.LotId, packet.Id, packet.Code, new(packet.Held, packet.Unit), packet.PackedOn))];
     }

@@ -20,10 +20,18 @@ public sealed record RecalledPacket(string Code, PacketStanding Standing, string
 /// <param name="Reason">Why.</param>
 /// <param name="ClosedOn">The day it was closed; null while it is open.</param>
 /// <param name="Packets">Its list.</param>
-public sealed record RecallView(long HoldId, string Code, GoesBy Name, DateOnly RecalledOn, string Reason, DateOnly? ClosedOn, IReadOnlyList<RecalledPacket> Packets);
+public sealed record RecallView(long HoldId, string Code, GoesBy Name, DateOnly RecalledOn, string Reason, DateOnly? ClosedOn, IReadOnlyList<RecalledPacket> Packets)
+{
+    /// <summary>Lots, growings and other libraries downstream; read for one recall, empty in the list of all.</summary>
+    public RecallReach Reach { get; init; } = RecallReach.None;
+}
 
 /// <summary>Recalls as read.</summary>
-public sealed record RecallViews(IReadOnlyList<RecallView> Recalls);
+public sealed record RecallViews(IReadOnlyList<RecallView> Recalls)
+{
+    /// <summary>Those started in one go together, open ones first, newest first.</summary>
+    public IReadOnlyList<RecallGroup> Groups => RecallGroup.Of(Recalls);
+}
 
 /// <summary>Recalls: reads them, notes who was told, and takes holders' answers.</summary>
 public sealed class RecallList(IDbContextFactory<LibraryDbContext> factory, TimeProvider clock)
@@ -34,8 +42,14 @@ public sealed class RecallList(IDbContextFactory<LibraryDbContext> factory, Time
     public Task<Outcome<RecallViews>> ReadAsync(Actor actor, CancellationToken stop) => ReadAsync(actor, null, stop);
 
     /// <summary>One recall by its number.</summary>
-    public async Task<Outcome<RecallView>> OneAsync(Actor actor, long holdId, CancellationToken stop) =>
-        (await ReadAsync(actor, holdId, stop)).Then<RecallView>(read => read.Recalls.Count > 0 ? read.Recalls[0] : FindingRefusals.NoHold);
+    public async Task<Outcome<RecallView>> OneAsync(Actor actor, long holdId, CancellationToken stop)
+    {
+        if (!(await ReadAsync(actor, holdId, stop)).TryGet(out var read, out var no)) return no;
+        if (read.Recalls.Count == 0) return FindingRefusals.NoHold;
+        await using var db = await factory.CreateDbContextAsync(stop);
+        var start = await db.Set<RecallRow>().Where(recall => recall.HoldId == holdId).Select(recall => recall.NodeId).SingleAsync(stop);
+        return read.Recalls[0] with { Reach = await RecallReach.OfAsync(db, [start], stop) };
+    }
 
     private async Task<Outcome<RecallViews>> ReadAsync(Actor actor, long? only, CancellationToken stop)
     {
@@ -51,7 +65,7 @@ public sealed class RecallList(IDbContextFactory<LibraryDbContext> factory, Time
         var people = await PersonNames.OfAsync(db, packets.Select(packet => packet.HolderId), stop);
         var nodes = rows.Select(row => row.Recall.NodeId).Distinct().ToArray();
         var names = await LineageNames.OfAsync(db, nodes, stop);
-        var codes = await CodesAsync(db, nodes, stop);
+        var codes = await RecallReach.CodesAsync(db, nodes, stop);
         return new RecallViews([.. rows.Select(row => new RecallView(
             row.Recall.HoldId, codes.GetValueOrDefault(row.Recall.NodeId, ""), names[row.Recall.NodeId], row.Recall.RecalledOn, row.Recall.Reason, row.ReleasedOn,
             [.. packets.Where(packet => packet.HoldId == row.Recall.HoldId).OrderByDescending(packet => packet.Standing == PacketStanding.Lent).ThenBy(packet => packet.Code, StringComparer.Ordinal).Select(packet =>
@@ -88,14 +102,5 @@ public sealed class RecallList(IDbContextFactory<LibraryDbContext> factory, Time
         row.ToldAt ??= clock.GetUtcNow();
         await db.SaveChangesAsync(stop);
         return row;
-    }
-
-    private static async Task<Dictionary<long, string>> CodesAsync(LibraryDbContext db, long[] nodes, CancellationToken stop)
-    {
-        var codes = new Dictionary<long, string>();
-        foreach (var lot in await db.Set<LotRow>().Where(row => nodes.Contains(row.Id)).Select(row => new { row.Id, row.Code }).ToListAsync(stop)) codes[lot.Id] = lot.Code;
-        foreach (var packet in await db.Set<PacketRow>().Where(row => nodes.Contains(row.Id)).Select(row => new { row.Id, row.Code }).ToListAsync(stop)) codes[packet.Id] = packet.Code;
-        foreach (var accession in await db.Set<AccessionRow>().Where(row => nodes.Contains(row.Id)).Select(row => new { row.Id, row.Code }).ToListAsync(stop)) codes[accession.Id] = accession.Code;
-        return codes;
     }
 }

@@ -43,6 +43,7 @@ public sealed record AccessionReceived(AccessionCode Accession, LotCode? Lot);
 public sealed class ReceiveAccession(SeedLedger ledger)
 {
     public const string DonorNameCode = "receiving.donor-name";
+    public const string DonorContactCode = "receiving.donor-contact";
 
     public Task<Outcome<AccessionReceived>> RunAsync(Actor actor, SeedOffer offer, CancellationToken stop) =>
         actor.IsLibrarian
@@ -86,6 +87,7 @@ public sealed class ReceiveAccession(SeedLedger ledger)
         if (donor.Id is { } known) return new DonorChosen(new PersonId(known));
         if (Blank(donor.Name) is not { } name) return new Refusal(DonorNameCode, "Give the donor's name, or say that nobody knows who gave the seed.");
         if (name.Length > SeedText.Name) return new Refusal(DonorNameCode, $"Keep the donor's name under {SeedText.Name} characters.");
+        if (Blank(donor.Contact)?.Length > SeedText.Contact) return new Refusal(DonorContactCode, $"Keep how to reach the donor under {SeedText.Contact} characters.");
         var row = new DonorRow { Id = Guid.NewGuid(), Name = name, Contact = Blank(donor.Contact) };
         work.Db.Add(row);
         return new DonorChosen(new PersonId(row.Id));

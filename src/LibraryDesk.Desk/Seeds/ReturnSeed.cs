@@ -40,12 +40,16 @@ public sealed record SeedReturned(GrowOutId GrowOut, LotCode? Lot, bool IsHeld);
 /// <summary>Takes seed back: the growing, the return, the new lot with its parent, the grower's word for the name, and the hold it waits under, in one go.</summary>
 public sealed class ReturnSeed(SeedLedger ledger)
 {
+    /// <summary>Why the earlier answers on a growing are corrected, as the ledger keeps it.</summary>
+    public const string ToldAnew = "told anew when the seed came back";
+
     public Task<Outcome<SeedReturned>> RunAsync(Actor actor, SeedReturn brought, CancellationToken stop) =>
         actor.IsSignedIn
             ? ledger.RecordAsync(actor, work => TakeBackAsync(work, actor, brought), stop)
             : Task.FromResult<Outcome<SeedReturned>>(PeopleRefusals.SignInFirst);
 
-    private static async Task<Outcome<SeedReturned>> TakeBackAsync(SeedWork work, Actor actor, SeedReturn brought)
+    /// <summary>Takes seed back within an act that is at work.</summary>
+    internal static async Task<Outcome<SeedReturned>> TakeBackAsync(SeedWork work, Actor actor, SeedReturn brought)
     {
         if (!(await work.PacketAsync(brought.PacketCode)).TryGet(out var packet, out var noPacket)) return noPacket;
         var loan = packet.Loan is { } id ? work.State.Find(id) : null;
@@ -92,7 +96,7 @@ public sealed class ReturnSeed(SeedLedger ledger)
         var instead = new GrownOut(known.Id, known.From, known.Loan, known.Grower ?? by, brought.SownOn ?? known.SownOn, known.Sown, brought.Facts);
         if (GrowingRules.Facts(brought.Facts, instead.SownOn, work.Today) is { } wrong) return wrong;
         if (instead.SownOn < packet.PackedOn) return new Refusal(SeedRefusals.BeforeParentCode, "The packet was put up later than that day. Check the day of sowing.");
-        var correction = await CorrectEntry.CorrectAsync(work, await LatestWordAsync(work, entry.Sequence, id), instead, "told anew when the seed came back");
+        var correction = await CorrectEntry.CorrectAsync(work, await LatestWordAsync(work, entry.Sequence, id), instead, ToldAnew);
         return correction.Then<GrowOut>(_ => work.State.Find(known.Id)!);
     }
 

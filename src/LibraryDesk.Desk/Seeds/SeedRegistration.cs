@@ -1,4 +1,9 @@
+using LibraryDesk.Desk.Seeds.Search;
+using LibraryDesk.Desk.Seeds.Bulk;
+using LibraryDesk.Desk.Seeds.Keeping;
 using LibraryDesk.Desk.Seeds.Ledger;
+using LibraryDesk.Desk.Seeds.MixUps;
+using LibraryDesk.Desk.Seeds.Population;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace LibraryDesk.Desk.Seeds;
@@ -43,6 +48,16 @@ internal static class SeedRegistration
         .AddSingleton<ReadLabels>()
         .AddSingleton<TellHolders>()
         .AddSingleton<PreviewRecall>()
+        .AddSingleton<TraceSeed>()
         .AddSingleton<RecallList>()
-        .AddSingleton<WaitingRequests>();
+        .AddSingleton<WaitingRequests>()
+        .AddSingleton<FindMixUp>()
+        .AddSingleton<GrownBeside>()
+        .AddSingleton<DueList>()
+        .AddSingleton<FindAnything>()
+        .AddSingleton<RebuildSearch>()
+        .AddSingleton<EraseDonor>()
+        .AddSingleton<CheckInBox>()
+        .AddSingleton<PutUpMany>()
+        .AddSingleton<ListDonors>();
 }

@@ -49,6 +49,9 @@ public sealed record LotView(
     IReadOnlyList<DeterminedPlant> Plants,
     IReadOnlyList<RecallNotice> Recalls)
 {
+    /// <summary>What the library means by its name; null when nobody wrote it down.</summary>
+    public VarietyRow? Variety { get; init; }
+
     /// <summary>Packets free on the shelf.</summary>
     public int OnShelf => Packets.Count(packet => packet.Standing == PacketStanding.OnShelf);
 }
@@ -88,7 +91,10 @@ public sealed class ShowLot(IDbContextFactory<LibraryDbContext> factory)
             actor.IsLibrarian ? Holders(state, id, people) : [],
             people,
             await DeterminedPlants.OfAsync(db, whole, stop),
-            await RecallsAsync(db, holds, stop));
+            await RecallsAsync(db, holds, stop))
+        {
+            Variety = await ShowPacket.VarietyAsync(db, names[id], stop),
+        };
     }
 
     private static async Task<List<LedgerEntryRow>> HistoryAsync(LibraryDbContext db, long id, CancellationToken stop) =>

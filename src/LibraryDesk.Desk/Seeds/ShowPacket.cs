@@ -95,7 +95,7 @@ public sealed class ShowPacket(IDbContextFactory<LibraryDbContext> factory)
         return new(recall.HoldId, recall.RecalledOn, recall.Reason, answer);
     }
 
-    private static async Task<VarietyRow?> VarietyAsync(LibraryDbContext db, GoesBy name, CancellationToken stop)
+    internal static async Task<VarietyRow?> VarietyAsync(LibraryDbContext db, GoesBy name, CancellationToken stop)
     {
         if (name.Variety is null || name.Species is null) return null;
         var normalized = name.Variety.Trim().ToUpperInvariant();

@@ -1,13 +1,15 @@
-using LibraryDesk.Data.Mail;
+using System.Globalization;
+using LibraryDesk.Data.Notices;
 using LibraryDesk.Data.Seeds;
-using LibraryDesk.Data.Settings;
+using LibraryDesk.Desk.Notices;
 using LibraryDesk.Desk.Seeds.Ledger;
+using static LibraryDesk.Desk.LetterText;
 
 namespace LibraryDesk.Desk.Seeds;
 
 /// <summary>What became of the letters of a recall.</summary>
-/// <param name="Letters">Letters put in the post, one a person.</param>
-/// <param name="NoAddress">Packets whose holder has no address here: they are told another way.</param>
+/// <param name="Letters">People told, by letter or in the app, as each chose.</param>
+/// <param name="NoAddress">Packets whose holder has no address here or wants no word from the desk: they are told another way.</param>
 public sealed record HoldersTold(int Letters, int NoAddress);
 
 /// <summary>Writes to everybody who holds or held a recalled packet and was not told yet. Letter and note stand or fall together.</summary>
@@ -23,18 +25,15 @@ public sealed class TellHolders(IDbContextFactory<LibraryDbContext> factory, Tim
         if (recall is null) return FindingRefusals.NoHold;
         if (await db.Set<HoldRow>().AnyAsync(hold => hold.Id == holdId && (hold.ReleasedOn != null || hold.IsVoid), stop)) return new Refusal(ClosedCode, "This recall is closed, so nobody is written to any more.");
         var untold = await db.Set<RecallAnswerRow>().Where(answer => answer.HoldId == holdId && answer.ToldAt == null).OrderBy(answer => answer.PacketId).ToListAsync(stop);
-        var people = untold.Select(answer => answer.PersonId).Distinct().ToArray();
-        var addresses = await db.Users.Where(user => people.Contains(user.Id) && user.ErasedAt == null && user.Email != null).ToDictionaryAsync(user => user.Id, user => user.Email!, stop);
         var packets = untold.Select(answer => answer.PacketId).ToArray();
         var codes = await db.Set<PacketRow>().Where(packet => packets.Contains(packet.Id)).ToDictionaryAsync(packet => packet.Id, packet => packet.Code, stop);
-        var library = await db.Set<LibrarySettingsRow>().AsNoTracking().SingleOrDefaultAsync(stop) ?? new LibrarySettingsRow();
 
         var now = clock.GetUtcNow();
         var letters = 0;
-        foreach (var person in untold.GroupBy(answer => answer.PersonId).Where(person => addresses.ContainsKey(person.Key)))
+        foreach (var person in untold.GroupBy(answer => answer.PersonId))
         {
             var held = person.Select(answer => codes[answer.PacketId]).ToArray();
-            db.Add(new OutgoingMailRow { To = addresses[person.Key], Subject = $"Recall: packet {string.Join(", ", held)}", Body = Letter(held, recall.Reason, library), CreatedAt = now, DueAt = now });
+            if (!await Notice.TellAsync(db, person.Key, () => Word(holdId, held, recall.Reason), now, stop)) continue;
             foreach (var answer in person) answer.ToldAt = now;
             letters++;
         }
@@ -43,22 +42,19 @@ public sealed class TellHolders(IDbContextFactory<LibraryDbContext> factory, Tim
         return new HoldersTold(letters, untold.Count(answer => answer.ToldAt is null));
     }
 
-    private static string Letter(IReadOnlyList<string> packets, string reason, LibrarySettingsRow library)
+    private static Notice Word(long holdId, string[] packets, string reason)
     {
-        var pages = library.PublicAddress.Length == 0
-            ? "Scan the code on the packet or stake, sign in, and say there what became of it; \"haven't sown it\" is an answer too."
-            : "Say there what became of it; \"haven't sown it\" is an answer too:\n" + string.Join('\n', packets.Select(code => $"{library.PublicAddress.TrimEnd('/')}/p/{code}"));
-        return $"""
-            The library calls back seed that you have or had: {string.Join(", ", packets)}.
-
-            Why: {reason}
-
-            Until you hear more, please don't save seed from it and don't pass it on. Don't eat fruit that does not match the packet until somebody at the library has seen it. This is nobody's fault.
-
-            {pages}
-
-            {library.Name}
-
-            """;
+        var list = string.Join(", ", packets);
+        string[] letter =
+        [
+            Say[$"The library calls back seed that you have or had: {list}."],
+            Say[$"Why: {reason}"],
+            Say["Until you hear more, please don't save seed from it and don't pass it on. Don't eat fruit that does not match the packet until somebody at the library has seen it. This is nobody's fault."],
+            Say["Say on the packet's page what became of it; \"haven't sown it\" is an answer too."],
+        ];
+        // The numbers of the packets are part of it: a packet lent later is word of its own.
+        var about = string.Create(CultureInfo.InvariantCulture, $"recall:{holdId}:{packets[0]}");
+        var address = packets.Length == 1 ? $"/p/{packets[0]}" : "/loans";
+        return new Notice(NoticeKind.Recall, about, Say[$"Recall: packet {list}"], Say[$"The library calls this seed back. {reason} Say on the packet’s page what became of it."], address, string.Join("\n\n", letter));
     }
 }

@@ -1,4 +1,6 @@
 using LibraryDesk.Data.Settings;
+using LibraryDesk.Desk.Growing;
+using LibraryDesk.Desk.Seeds.Keeping;
 
 namespace LibraryDesk.Desk.Settings;
 
@@ -44,6 +46,12 @@ public sealed class LibrarySettings(IDbContextFactory<LibraryDbContext> factory)
         { Name.Length: 0 } => new Refusal("settings.name", "Give the library a name."),
         { OpinionsNeeded: < 1 or > 3 } => new Refusal("settings.opinions", "Between one and three concordant opinions can determine a case."),
         { IntakeHoldDays: < 0 or > 365 } => new Refusal("settings.intake-hold", "The intake hold is between 0 and 365 days."),
+        { RegrowBelowPercent: < 10 or > 98 } => new Refusal("settings.regrow", "The regrowing threshold is between 10 and 98 per cent."),
+        { FirstTestDays: < 1 or > 3650 } or { TestEveryDays: < 1 or > 3650 } => new Refusal("settings.tests", "Germination tests come between 1 and 3650 days apart."),
+        { RecountEveryDays: < 0 or > 3650 } => new Refusal("settings.recount", "Stocktakes come at most 3650 days apart; 0 for none."),
+        { RegrowBelowSeeds: < 0 or > 1_000_000 } => new Refusal("settings.least-seeds", "Give a number of seeds from 0 to 1,000,000; 0 for no such rule."),
+        _ when !GrowingAdvice.IsolationTopics.Contains(row.IsolationTopic) => new Refusal("settings.isolation", "Choose one of the classes of isolation distance."),
+        _ when StoreConditions.Read(row.Stores).Refusal is { } no => no,
         _ when row.CodePrefix.Length != 1 || !row.CodePrefix.All(PrefixLetters.Contains) =>
             new Refusal("settings.prefix", "Packet codes start with one letter. I, L and O are left out: they look like digits."),
         _ when !IsWebAddress(row.PublicAddress) =>

@@ -34,6 +34,14 @@ public sealed class Evidence
         return new EvidenceCheck(new Evidence(guide, answers, TraitEvidence.Weigh(guide, answers)), []);
     }
 
+    /// <summary>
+    /// The evidence of those answers that this guide knows. Another version may have dropped a trait or a state, and that must not make a plant unreadable.
+    /// </summary>
+    /// <exception cref="InvalidOperationException">Answers that are good one by one do not go together: one person answers a trait twice at one look.</exception>
+    public static Evidence OfKnown(CompiledGuide guide, IReadOnlyList<Answer> answers) =>
+        Check(guide, [.. answers.Where(answer => AnswerRules.Check(guide, [answer]).Count == 0)]).Evidence
+        ?? throw new InvalidOperationException("Answers that are good one by one do not go together.");
+
     /// <summary>Only the faults of answers, for checking many cases before any is ranked.</summary>
     public static IReadOnlyList<EvidenceFault> FaultsOf(CompiledGuide guide, IReadOnlyList<Answer> answers) => AnswerRules.Check(guide, answers);
 

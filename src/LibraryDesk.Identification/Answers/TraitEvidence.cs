@@ -37,7 +37,7 @@ internal sealed class TraitEvidence
         {
             var end = start + 1;
             while (end < sorted.Length && sorted[end].Trait == sorted[start].Trait) end++;
-            traits.Add(WeighTrait(guide, guide.Traits[sorted[start].Trait], sorted.AsSpan(start, end - start)));
+            traits.Add(WeighTrait(guide.Traits[sorted[start].Trait], sorted.AsSpan(start, end - start)));
             start = end;
         }
 
@@ -51,9 +51,9 @@ internal sealed class TraitEvidence
         return order != 0 ? order : string.CompareOrdinal(a.Answer.Person, b.Answer.Person);
     }
 
-    private static TraitEvidence WeighTrait(CompiledGuide guide, CompiledTrait trait, ReadOnlySpan<(int Trait, Answer Answer)> answers)
+    private static TraitEvidence WeighTrait(CompiledTrait trait, ReadOnlySpan<(int Trait, Answer Answer)> answers)
     {
-        if (answers.Length == 1) return new TraitEvidence(trait, [Scaled(Given(guide, trait, answers[0].Answer))], answers[0].Answer.Sure != Sureness.Sure, 1);
+        if (answers.Length == 1) return Single(trait, answers[0].Answer);
         var looks = new List<double[]>();
         var all = new List<Answer>(answers.Length);
         foreach (var (_, answer) in answers)
@@ -65,12 +65,22 @@ internal sealed class TraitEvidence
                 looks.Add(seen);
             }
 
-            Multiply(looks[^1], Given(guide, trait, answer));
+            Multiply(looks[^1], Given(trait, answer));
             all.Add(answer);
         }
 
         return new TraitEvidence(trait, [.. looks], Doubtful(trait, all), all.Count);
     }
+
+    private static TraitEvidence Single(CompiledTrait trait, Answer answer)
+    {
+        if (trait.Scale is not null || answer.States.Count != 1) return OfOne(trait, answer);
+        // Evidence never changes, so two threads that make the same entry at once do no harm.
+        return trait.Singles[((int)answer.Sure * trait.States) + trait.Trait.StateIndex(answer.States[0])] ??= OfOne(trait, answer);
+    }
+
+    private static TraitEvidence OfOne(CompiledTrait trait, Answer answer) =>
+        new(trait, [Scaled(Given(trait, answer))], answer.Sure != Sureness.Sure, 1);
 
     private static double[] Scaled(double[] given)
     {
@@ -81,7 +91,7 @@ internal sealed class TraitEvidence
     }
 
     /// <summary>P(A | s): the sum over the named states of the confusion of s (coarsening at random, Heitjan and Rubin 1991).</summary>
-    internal static double[] Given(CompiledGuide guide, CompiledTrait trait, Answer answer)
+    internal static double[] Given(CompiledTrait trait, Answer answer)
     {
         var given = new double[trait.States];
         var sureness = (int)answer.Sure;
@@ -90,7 +100,7 @@ internal sealed class TraitEvidence
             var band = new double[trait.States];
             foreach (var b in answer.Bands.OrderBy(b => b.Low).ThenBy(b => b.High))
             {
-                scale.Likelihood(b.Low, b.High, sureness, guide.Reliability(sureness), band);
+                scale.Likelihood(b.Low, b.High, sureness, trait.Observer.At(answer.Sure), band);
                 for (var s = 0; s < given.Length; s++) given[s] = Math.Min(1, given[s] + band[s]);
             }
 

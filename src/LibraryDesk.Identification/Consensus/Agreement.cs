@@ -36,6 +36,27 @@ public static class Agreement
         return new KappaResult(observed, chance, (observed - chance) / (1 - chance), [.. Enumerable.Range(0, classes).Select(c => OfClass(counts, c, votes, shares[c]))]);
     }
 
+    /// <summary>
+    /// The middle 95 % of Fleiss' kappa over draws of the same number of items with replacement (B. Efron 1979, Bootstrap methods, Annals of Statistics 7: 1-26).
+    /// The same items give the same interval.
+    /// </summary>
+    /// <returns>Null where <see cref="Fleiss"/> is, or where too few draws name more than one class.</returns>
+    public static (double Low, double High)? FleissInterval(IReadOnlyList<IReadOnlyList<int>> counts, int draws = 1000)
+    {
+        if (Fleiss(counts) is null) return null;
+        var random = new SeededDraws(0xF1E1_55UL);
+        var kappas = new List<double>(draws);
+        for (var d = 0; d < draws; d++)
+        {
+            IReadOnlyList<int>[] drawn = [.. Enumerable.Range(0, counts.Count).Select(_ => counts[(int)(random.Next() * counts.Count)])];
+            if (Fleiss(drawn)!.Kappa is var kappa && double.IsFinite(kappa)) kappas.Add(kappa);
+        }
+
+        if (kappas.Count < draws / 2) return null;
+        kappas.Sort();
+        return (kappas[(int)(0.025 * kappas.Count)], kappas[(int)Math.Ceiling(0.975 * kappas.Count) - 1]);
+    }
+
     /// <summary>Kappa of two raters on the same items: J. Cohen 1960, Educational and Psychological Measurement 20: 37-46.</summary>
     /// <returns>Null when the lists differ in length or are empty.</returns>
     public static KappaResult? Cohen(IReadOnlyList<int> first, IReadOnlyList<int> second, int classes)

@@ -27,7 +27,7 @@ public enum Word
 /// <param name="Word">The word of the source; null when <paramref name="P"/> is given.</param>
 /// <param name="P">The counted share, 0 to 1; null when a word is given.</param>
 /// <param name="N">Number of plants counted; null when not counted.</param>
-/// <param name="Basis">How the source was read; "from memory" or "inferred" halves the weight.</param>
+/// <param name="Basis">How the source was read; "from memory", "inferred", "not listed" or "not named" halves the weight.</param>
 /// <param name="Line">Line of the guide file the cell stands on, 1-based; 0 when not read from a file.</param>
 public sealed record Cell(
     string Of,
@@ -45,7 +45,16 @@ public sealed record Cell(
     /// <summary>True where nobody opened a source for it, so that it weighs half.</summary>
     public bool IsWeak => Source == "memory"
         || (Basis is not null && (Basis.StartsWith("from memory", StringComparison.OrdinalIgnoreCase)
-            || Basis.StartsWith("inferred", StringComparison.OrdinalIgnoreCase)));
+            || Basis.StartsWith("inferred", StringComparison.OrdinalIgnoreCase)
+            || Basis.StartsWith("not listed", StringComparison.OrdinalIgnoreCase)
+            || Basis.StartsWith("not named", StringComparison.OrdinalIgnoreCase)));
+
+    /// <summary>
+    /// True where the cell only spells out what the words of its row leave open, such as the fifth that "usually" leaves to the other states, or what is pooled
+    /// over other kinds for a state that no source lists. It is reckoned with, but no source says it of this kind: it neither makes a row sourced nor stands
+    /// without the words beside it.
+    /// </summary>
+    public bool IsLeftover => Source is "remainder" or "pooled";
 
     /// <summary>The share the cell states, 0 to 1. The word defaults are a convention of the guides, not measurements.</summary>
     public double Share => P ?? Word switch

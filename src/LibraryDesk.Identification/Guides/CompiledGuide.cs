@@ -35,7 +35,25 @@ public sealed class CompiledGuide
         Traits = new GuideCompiler(this).Compile();
     }
 
-    /// <summary>The guide as written.</summary>
+    private CompiledGuide(CompiledGuide made, CropGuide guide)
+    {
+        Guide = guide;
+        _traitIndex = made._traitIndex;
+        _candidateIndex = made._candidateIndex;
+        _sources = made._sources;
+        Observer = made.Observer;
+        FirstForm = made.FirstForm;
+        SomethingElse = made.SomethingElse;
+        Forms = [.. made.Forms.Select(f => f.Form is null
+            ? f with { Name = guide.Candidates[f.Candidate].Name }
+            : Renamed(f, guide.Candidates[f.Candidate].Forms.First(x => x.Id == f.Form.Id)))];
+        Stride = made.Stride;
+        BasePrior = made.BasePrior;
+        ManyFormed = made.ManyFormed;
+        Traits = [.. made.Traits.Select(t => t.Worded(guide.Traits[t.Index]))];
+    }
+
+    /// <summary>The guide as written, or as translated.</summary>
     public CropGuide Guide { get; }
 
     internal ObserverReliability Observer { get; }
@@ -61,8 +79,14 @@ public sealed class CompiledGuide
     /// <summary>Makes a guide ready. The guide must have come through <see cref="GuideFile"/> without faults.</summary>
     public static CompiledGuide Compile(CropGuide guide) => new(guide);
 
+    /// <summary>The same guide in other words, see <see cref="GuideTranslation"/>. All odds are the same; the tables are shared, so it costs little.</summary>
+    public CompiledGuide Translate(Func<string, string> say) => new(this, GuideTranslation.Of(Guide, say));
+
     /// <summary>The trait of that id, or null; faster than <see cref="CropGuide.FindTrait"/>.</summary>
     public Trait? FindTrait(string id) => _traitIndex.TryGetValue(id, out var i) ? Guide.Traits[i] : null;
+
+    /// <summary>How reliable answers to a trait are taken to be, counts of answers added; null where the guide has no such trait.</summary>
+    public ObserverReliability? ReliabilityOf(string trait) => _traitIndex.TryGetValue(trait, out var t) ? Traits[t].Observer : null;
 
     /// <summary>How often a candidate shows each state of an unordered or ordered trait, in the order of the trait's states, its forms weighed
     /// together; null where the guide does not know, or for a measured trait.</summary>
@@ -89,7 +113,7 @@ public sealed class CompiledGuide
 
     internal int CandidateIndex(string id) => _candidateIndex.TryGetValue(id, out var i) ? i : -1;
 
-    internal double Reliability(int sureness) => sureness switch { 0 => Observer.Sure, 1 => Observer.Fairly, _ => Observer.Faint };
+    private static CompiledForm Renamed(CompiledForm made, Form form) => made with { Name = form.Name, Form = form };
 
     private Dictionary<(int, int), string[]> FindSources() => Guide.Cells
         .GroupBy(c => (CandidateIndex(c.Of.Split('/')[0]), TraitIndex(c.Trait)))

@@ -11,18 +11,19 @@ internal static class GuideCellRules
         var seen = new Dictionary<(string, string, string?, double?, double?, string, Word?, double?), int>();
         foreach (var cell in guide.Cells)
         {
-            void Fault(string reason) => faults.Add(new GuideFault(cell.Line, cell.Trait.Length == 0 ? null : cell.Trait, reason));
+            void Fault(FormattableString reason) => faults.Add(new GuideFault(cell.Line, cell.Trait.Length == 0 ? null : cell.Trait, reason));
             CheckOwner(guide, sets, cell.Of, Fault);
             if (cell.Source.Length > 0 && !sources.Contains(cell.Source)) Fault($"names source \"{cell.Source}\", which is not in \"sources\"");
             CheckShare(cell, Fault);
             if (traits.TryGetValue(cell.Trait, out var trait)) CheckPlace(trait, cell, Fault);
-            else if (cell.Trait.Length > 0) Fault("is not a trait of this guide");
+            else if (cell.Trait.Length > 0) Fault($"is not a trait of this guide");
             var key = (cell.Of, cell.Trait, cell.State, cell.Low, cell.High, cell.Source, cell.Word, cell.P);
             if (!seen.TryAdd(key, cell.Line)) Fault($"the same cell of the same source stands already on line {seen[key]}");
         }
 
         CheckSums(guide, traits, faults);
         foreach (var row in guide.Counts) CheckCount(guide, sets, traits, row, faults);
+        foreach (var row in guide.Answers) CheckAnswers(traits, row, faults);
         CheckTold(guide, lines, faults);
     }
 
@@ -39,34 +40,34 @@ internal static class GuideCellRules
         return sets;
     }
 
-    private static void CheckOwner(CropGuide guide, HashSet<string> sets, string of, Action<string> fault)
+    private static void CheckOwner(CropGuide guide, HashSet<string> sets, string of, Action<FormattableString> fault)
     {
         if (of.Length == 0) return;
         if (!sets.Contains(of)) fault($"is a cell of \"{of}\", which is no candidate, profile or form");
-        else if (guide.FindCandidate(of)?.Kind == CandidateKind.SomethingElse) fault("\"something else\" has no cells: it is half the pooled mean, half uniform");
+        else if (guide.FindCandidate(of)?.Kind == CandidateKind.SomethingElse) fault($"\"something else\" has no cells: it is half the pooled mean, half uniform");
     }
 
-    private static void CheckShare(Cell cell, Action<string> fault)
+    private static void CheckShare(Cell cell, Action<FormattableString> fault)
     {
-        if (cell.Word is null && cell.P is null) fault("needs a \"word\" or a \"p\"");
-        if (cell.Word is not null && cell.P is not null) fault("has both a \"word\" and a \"p\"; give one");
-        if (cell.P is not null and not (>= 0 and <= 1)) fault("\"p\" must lie between 0 and 1");
-        if (cell.N is not null && cell.P is null) fault("has a number of plants \"n\" but no counted share \"p\"");
+        if (cell.Word is null && cell.P is null) fault($"needs a \"word\" or a \"p\"");
+        if (cell.Word is not null && cell.P is not null) fault($"has both a \"word\" and a \"p\"; give one");
+        if (cell.P is not null and not (>= 0 and <= 1)) fault($"\"p\" must lie between 0 and 1");
+        if (cell.N is not null && cell.P is null) fault($"has a number of plants \"n\" but no counted share \"p\"");
     }
 
-    private static void CheckPlace(Trait trait, Cell cell, Action<string> fault)
+    private static void CheckPlace(Trait trait, Cell cell, Action<FormattableString> fault)
     {
         if (trait.Kind != TraitKind.Measured)
         {
-            if (cell.Low is not null || cell.High is not null) fault("has a band, but the trait is not measured");
-            if (cell.State is null) fault("names no state");
+            if (cell.Low is not null || cell.High is not null) fault($"has a band, but the trait is not measured");
+            if (cell.State is null) fault($"names no state");
             else if (trait.FindState(cell.State) is null) fault($"names state \"{cell.State}\", which the trait does not have");
             return;
         }
 
-        if (cell.State is not null) fault("names a state, but the trait is measured: give \"low\" and \"high\"");
-        if (cell.Low is null && cell.High is null) fault("needs \"low\", \"high\" or both");
-        if (cell.Low < 0 || cell.High <= 0) fault("a band of a measured trait cannot be negative or end at 0");
+        if (cell.State is not null) fault($"names a state, but the trait is measured: give \"low\" and \"high\"");
+        if (cell.Low is null && cell.High is null) fault($"needs \"low\", \"high\" or both");
+        if (cell.Low < 0 || cell.High <= 0) fault($"a band of a measured trait cannot be negative or end at 0");
         if (cell.Low >= cell.High) fault($"the band {cell.Low} to {cell.High} is empty or upside down");
     }
 
@@ -94,24 +95,32 @@ internal static class GuideCellRules
 
     private static void CheckCount(CropGuide guide, HashSet<string> sets, Dictionary<string, Trait> traits, CountRow row, List<GuideFault> faults)
     {
-        void Fault(string reason) => faults.Add(new GuideFault(row.Line, row.Trait.Length == 0 ? null : row.Trait, reason));
+        void Fault(FormattableString reason) => faults.Add(new GuideFault(row.Line, row.Trait.Length == 0 ? null : row.Trait, reason));
         CheckOwner(guide, sets, row.Of, Fault);
-        if (!(row.Count >= 0) || !double.IsFinite(row.Count)) Fault("\"count\" must be 0 or more");
+        if (!(row.Count >= 0) || !double.IsFinite(row.Count)) Fault($"\"count\" must be 0 or more");
         if (!traits.TryGetValue(row.Trait, out var trait))
         {
-            if (row.Trait.Length > 0) Fault("is not a trait of this guide");
+            if (row.Trait.Length > 0) Fault($"is not a trait of this guide");
             return;
         }
 
         if (trait.Kind == TraitKind.Measured)
         {
-            if (row.State is not null) Fault("names a state, but the trait is measured");
-            if (row.MeanLog is null || row.SdLog is not > 0) Fault("needs \"meanLog\", and \"sdLog\" above 0");
+            if (row.State is not null) Fault($"names a state, but the trait is measured");
+            if (row.MeanLog is null || row.SdLog is not > 0) Fault($"needs \"meanLog\", and \"sdLog\" above 0");
         }
         else if (row.State is null || trait.FindState(row.State) is null)
         {
             Fault($"names state \"{row.State}\", which the trait does not have");
         }
+    }
+
+    private static void CheckAnswers(Dictionary<string, Trait> traits, AnswerCount row, List<GuideFault> faults)
+    {
+        void Fault(FormattableString reason) => faults.Add(new GuideFault(row.Line, row.Trait.Length == 0 ? null : row.Trait, reason));
+        if (row.Trait.Length > 0 && !traits.ContainsKey(row.Trait)) Fault($"is not a trait of this guide");
+        if (!(row.Count >= 0)) Fault($"\"count\" must be 0 or more");
+        if (!(row.Right >= 0 && row.Right <= row.Count)) Fault($"\"right\" must be 0 or more and at most \"count\"");
     }
 
     /// <summary>A candidate without a single cell could never be told from anything.</summary>

@@ -1,3 +1,6 @@
+using LibraryDesk.Identification.Answers;
+using LibraryDesk.Identification.Odds;
+
 namespace LibraryDesk.Identification.Guides;
 
 /// <summary>Turns words, shares and counts into tables of frequencies.</summary>
@@ -15,14 +18,14 @@ internal sealed class GuideCompiler
     private const double BinFloor = 2e-5;
 
     private readonly CompiledGuide _compiled;
-    private readonly Dictionary<(string Of, string Trait), List<Cell>> _cells;
-    private readonly Dictionary<(string Of, string Trait), List<CountRow>> _counts;
+    private readonly FormCells _cells;
+    private readonly ILookup<string, AnswerCount> _answers;
 
     public GuideCompiler(CompiledGuide compiled)
     {
         _compiled = compiled;
-        _cells = compiled.Guide.Cells.GroupBy(c => (c.Of, c.Trait)).ToDictionary(g => g.Key, g => g.ToList());
-        _counts = compiled.Guide.Counts.GroupBy(c => (c.Of, c.Trait)).ToDictionary(g => g.Key, g => g.ToList());
+        _answers = compiled.Guide.Answers.ToLookup(c => c.Trait);
+        _cells = new FormCells(compiled.Guide);
     }
 
     public CompiledTrait[] Compile() => [.. _compiled.Guide.Traits.Select((t, i) => Compile(t, i))];
@@ -33,6 +36,7 @@ internal sealed class GuideCompiler
         var scale = trait.Kind == TraitKind.Measured ? FillMeasured(trait, perForm) : null;
         if (scale is null) FillStates(trait, perForm);
         ShareAmongSiblings(perForm);
+        LeanOnSiblings(perForm);
         var states = scale is null ? trait.States.Count : MeasuredScale.Bins;
         var stride = _compiled.Stride;
         var theta = new double[states * stride];
@@ -44,11 +48,16 @@ internal sealed class GuideCompiler
             for (var s = 0; s < states; s++) theta[(s * stride) + f] = row[s];
         }
 
-        double[][] confusion = scale is null
-            ? [ObserverTables.ForStates(trait, _compiled.Reliability(0)), ObserverTables.ForStates(trait, _compiled.Reliability(1)), ObserverTables.ForStates(trait, _compiled.Reliability(2))]
-            : [scale.AnswerTable(0, _compiled.Reliability(0)), scale.AnswerTable(1, _compiled.Reliability(1)), scale.AnswerTable(2, _compiled.Reliability(2))];
+        var observer = trait.Observer ?? _compiled.Observer;
+        if (_answers[trait.Id].ToList() is { Count: > 0 } counts) observer = observer.With(counts);
+        double[][] confusion = [.. Enum.GetValues<Sureness>().Select(sure => scale is null
+            ? ObserverTables.ForStates(trait, observer.At(sure))
+            : scale.AnswerTable((int)sure, observer.At(sure)))];
         var answers = scale is null ? states : MeasuredScale.AnswerBins;
         var phi = Blur(theta, confusion[0], states, answers, stride);
+        var phiPool = Pool(phi, answers, known, stride);
+        double[] phiUniform = [.. Enumerable.Range(0, answers).Select(y => Enumerable.Range(0, states).Average(s => confusion[0][(s * answers) + y]))];
+        double[] phiOther = [.. phiPool.Zip(phiUniform, Likelihood.SomethingElse)];
         return new CompiledTrait
         {
             Index = index,
@@ -58,16 +67,23 @@ internal sealed class GuideCompiler
             Answers = answers,
             Theta = theta,
             Phi = phi,
-            PhiEntropy = Entropies(phi, answers, stride),
+            PhiEntropy = Entropies(phi, answers, stride, _compiled),
             Known = known,
             Missing = [.. Enumerable.Range(0, perForm.Length).Where(f => known[f] == 0 && f != _compiled.SomethingElse)],
             ThetaPool = Pool(theta, states, known, stride),
-            PhiUniform = [.. Enumerable.Range(0, answers).Select(y => Enumerable.Range(0, states).Average(s => confusion[0][(s * answers) + y]))],
-            PhiPool = Pool(phi, answers, known, stride),
+            PhiUniform = phiUniform,
+            PhiPool = phiPool,
+            PhiOther = phiOther,
+            PoolEntropy = Entropy(phiPool),
+            OtherEntropy = Entropy(phiOther),
             Confusion = confusion,
+            Observer = observer,
+            Singles = new TraitEvidence?[confusion.Length * trait.States.Count],
             Scale = scale,
         };
     }
+
+    private static double Entropy(double[] shares) => -shares.Sum(p => p > 0 ? p * Math.Log(p) : 0);
 
     private double[] Pool(double[] table, int rows, double[] known, int stride)
     {
@@ -104,7 +120,8 @@ internal sealed class GuideCompiler
         return phi;
     }
 
-    private static double[] Entropies(double[] phi, int answers, int stride)
+    /// <summary>Entropy of each form that is a hypothesis of its own; forms of one candidate are reckoned together when their odds are known.</summary>
+    private static double[] Entropies(double[] phi, int answers, int stride, CompiledGuide guide)
     {
         var entropy = new double[stride];
         for (var y = 0; y < answers; y++)
@@ -116,6 +133,7 @@ internal sealed class GuideCompiler
             }
         }
 
+        foreach (var c in guide.ManyFormed) entropy.AsSpan(guide.FirstForm[c], guide.FirstForm[c + 1] - guide.FirstForm[c]).Clear();
         return entropy;
     }
 
@@ -123,7 +141,7 @@ internal sealed class GuideCompiler
     {
         for (var f = 0; f < perForm.Length; f++)
         {
-            var (cells, counts) = Rows(_compiled.Forms[f], trait.Id);
+            var (cells, counts) = _cells.Of(_compiled.Forms[f], trait.Id);
             if (cells is null && counts is null) continue;
             perForm[f] = Frequencies(trait, cells, counts);
         }
@@ -153,12 +171,13 @@ internal sealed class GuideCompiler
                 var w = Strength(cell);
                 sum += w * cell.Share;
                 weight += w;
-                strength = Math.Max(strength, w);
+                if (!cell.IsLeftover) strength = Math.Max(strength, w);
             }
 
             alpha[IndexOf(trait, state.Key!)] = sum / weight;
         }
 
+        if (strength == 0) strength = WordStrength;
         var total = alpha.Sum();
         for (var s = 0; s < alpha.Length; s++) alpha[s] = Math.Max(alpha[s] / total, Floor);
         total = alpha.Sum();
@@ -171,15 +190,9 @@ internal sealed class GuideCompiler
         return cell.IsWeak ? strength / 2 : strength;
     }
 
-    private static int IndexOf(Trait trait, string state)
-    {
-        for (var s = 0; s < trait.States.Count; s++)
-        {
-            if (trait.States[s].Id == state) return s;
-        }
-
-        throw new ArgumentException($"state {state} is not one of {trait.Id}; compile only guides that were read without faults", nameof(state));
-    }
+    private static int IndexOf(Trait trait, string state) => trait.StateIndex(state) is >= 0 and var at
+        ? at
+        : throw new ArgumentException($"state {state} is not one of {trait.Id}; compile only guides that were read without faults", nameof(state));
 
     private MeasuredScale? FillMeasured(Trait trait, double[][] perForm)
     {
@@ -187,7 +200,7 @@ internal sealed class GuideCompiler
         var made = new Dictionary<(List<Cell>?, List<CountRow>?), (double, double)>();
         for (var f = 0; f < perForm.Length; f++)
         {
-            var rows = Rows(_compiled.Forms[f], trait.Id);
+            var rows = _cells.Of(_compiled.Forms[f], trait.Id);
             if (rows.Cells is null && rows.Counts is null) continue;
             if (!made.TryGetValue(rows, out var fit)) made[rows] = fit = FitMeasured(rows.Cells, rows.Counts);
             fits[f] = fit;
@@ -225,22 +238,6 @@ internal sealed class GuideCompiler
         return (centre, Math.Sqrt(variance));
     }
 
-    /// <summary>A form's own cells, else the first of its fall-backs that has some, else its candidate's; counts of the form, else of the candidate.</summary>
-    private (List<Cell>? Cells, List<CountRow>? Counts) Rows(CompiledForm form, string trait)
-    {
-        var candidate = _compiled.Guide.Candidates[form.Candidate].Id;
-        var cells = _cells.GetValueOrDefault((form.Key, trait));
-        foreach (var from in form.Form?.From ?? [])
-        {
-            if (cells is not null) break;
-            cells = _cells.GetValueOrDefault((from, trait));
-        }
-
-        cells ??= _cells.GetValueOrDefault((candidate, trait));
-        var counts = _counts.GetValueOrDefault((form.Key, trait)) ?? _counts.GetValueOrDefault((candidate, trait));
-        return (cells, counts);
-    }
-
     /// <summary>A form without cells whose siblings have some takes their weighted mean: inside its species it is neutral.</summary>
     private void ShareAmongSiblings(double[][] perForm)
     {
@@ -257,6 +254,25 @@ internal sealed class GuideCompiler
             }
 
             for (var f = first; f < end; f++) perForm[f] ??= mean;
+        }
+    }
+
+    /// <summary>Moves every form of a candidate a little towards the whole of it, see <see cref="CropGuide.FormSharing"/>.</summary>
+    private void LeanOnSiblings(double[][] perForm)
+    {
+        var share = _compiled.Guide.FormSharing;
+        if (share == 0) return;
+        foreach (var c in _compiled.ManyFormed)
+        {
+            var (first, end) = (_compiled.FirstForm[c], _compiled.FirstForm[c + 1]);
+            if (perForm[first] is null) continue;
+            var whole = new double[perForm[first].Length];
+            for (var f = first; f < end; f++)
+            {
+                for (var s = 0; s < whole.Length; s++) whole[s] += _compiled.Forms[f].Weight * perForm[f][s];
+            }
+
+            for (var f = first; f < end; f++) perForm[f] = [.. perForm[f].Select((p, s) => ((1 - share) * p) + (share * whole[s]))];
         }
     }
 }

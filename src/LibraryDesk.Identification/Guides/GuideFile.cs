@@ -1,4 +1,5 @@
 using System.Text.Json;
+using LibraryDesk.Identification.Answers;
 
 namespace LibraryDesk.Identification.Guides;
 
@@ -33,6 +34,13 @@ public static class GuideFile
         ["sometimes"] = Word.Sometimes,
         ["rarely"] = Word.Rarely,
         ["never"] = Word.Never,
+    };
+
+    private static readonly Dictionary<string, Sureness> Surenesses = new()
+    {
+        ["sure"] = Sureness.Sure,
+        ["fairly"] = Sureness.Fairly,
+        ["faint"] = Sureness.Faint,
     };
 
     /// <summary>Reads and validates a guide. Either the guide is returned, or every fault found.</summary>
@@ -70,7 +78,11 @@ public static class GuideFile
             List(fields, "counts", "a count", faults, ReadCount, lines.Counts, required: false),
             ReadObserver(fields),
             fields.NumberOrNull("smoothing") ?? 0.5,
-            fields.NumberOrNull("temper") ?? 1);
+            fields.NumberOrNull("temper") ?? 1,
+            fields.NumberOrNull("formSharing") ?? 0)
+        {
+            Answers = List(fields, "answers", "an answer count", faults, ReadAnswers, lines.Answers, required: false),
+        };
         fields.Close();
         return guide;
     }
@@ -118,7 +130,8 @@ public static class GuideFile
             f.TextOrNull("descriptor"),
             List(f, "states", "a state", faults, ReadState, stateLines, required: false),
             ReadConfused(f),
-            f.TextOrNull("source"));
+            f.TextOrNull("source"),
+            ReadObserver(f));
     }
 
     private static List<IReadOnlyList<string>> ReadConfused(JsonFields f)
@@ -188,6 +201,13 @@ public static class GuideFile
         var trait = f.Text("trait");
         f.Trait = trait.Length == 0 ? null : trait;
         return new CountRow(of, trait, f.TextOrNull("state"), f.Number("count"), f.NumberOrNull("meanLog"), f.NumberOrNull("sdLog"), f.Text("from"), f.Line);
+    }
+
+    private static AnswerCount ReadAnswers(JsonFields f)
+    {
+        var trait = f.Text("trait");
+        f.Trait = trait.Length == 0 ? null : trait;
+        return new AnswerCount(trait, f.Choice("sure", Surenesses) ?? Missing(f, "sure", Sureness.Sure), f.Number("right"), f.Number("count"), f.Text("from"), f.Line);
     }
 
     private static ObserverReliability? ReadObserver(JsonFields fields)

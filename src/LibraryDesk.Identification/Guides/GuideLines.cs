@@ -22,4 +22,6 @@ internal sealed class GuideLines
     public List<int> Cells { get; } = [];
 
     public List<int> Counts { get; } = [];
+
+    public List<int> Answers { get; } = [];
 }

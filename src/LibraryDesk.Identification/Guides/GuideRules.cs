@@ -12,20 +12,18 @@ internal static class GuideRules
 
     public static void Check(CropGuide guide, GuideLines lines, List<GuideFault> faults)
     {
-        Unique(guide.Sources, s => s.Id, lines.Sources, "source", faults);
-        Unique(guide.Stages, s => s.Id, lines.Stages, "stage", faults);
-        Unique(guide.Parts, p => p.Id, lines.Parts, "part", faults);
-        Unique(guide.Traits, t => t.Id, lines.Traits, "trait", faults);
-        Unique(guide.Cautions, c => c.Id, lines.Cautions, "caution", faults);
-        Unique(guide.Candidates, c => c.Id, lines.Candidates, "candidate", faults);
-        if (guide.Traits.Count == 0) faults.Add(new GuideFault(1, null, "the guide has no traits"));
-        if (guide.Candidates.Count < 2) faults.Add(new GuideFault(1, null, "the guide needs two candidates at least"));
-        if (!(guide.Smoothing > 0)) faults.Add(new GuideFault(1, null, "\"smoothing\" must be above 0"));
-        if (guide.Temper is not (> 0 and <= 1)) faults.Add(new GuideFault(1, null, "\"temper\" must be above 0 and at most 1"));
-        if (guide.Observer is { } o && !(Reliable(o.Sure) && Reliable(o.Fairly) && Reliable(o.Faint)))
-        {
-            faults.Add(new GuideFault(1, null, "\"observer\" values must be above 0 and at most 1"));
-        }
+        Unique(guide.Sources, s => s.Id, lines.Sources, $"source", faults);
+        CheckStages(guide, lines, faults);
+        Unique(guide.Parts, p => p.Id, lines.Parts, $"part", faults);
+        Unique(guide.Traits, t => t.Id, lines.Traits, $"trait", faults);
+        Unique(guide.Cautions, c => c.Id, lines.Cautions, $"caution", faults);
+        Unique(guide.Candidates, c => c.Id, lines.Candidates, $"candidate", faults);
+        if (guide.Traits.Count == 0) faults.Add(new GuideFault(1, null, $"the guide has no traits"));
+        if (guide.Candidates.Count < 2) faults.Add(new GuideFault(1, null, $"the guide needs two candidates at least"));
+        if (!(guide.Smoothing > 0)) faults.Add(new GuideFault(1, null, $"\"smoothing\" must be above 0"));
+        if (guide.Temper is not (> 0 and <= 1)) faults.Add(new GuideFault(1, null, $"\"temper\" must be above 0 and at most 1"));
+        if (guide.FormSharing is not (>= 0 and < 1)) faults.Add(new GuideFault(1, null, $"\"formSharing\" must be 0 or more and below 1"));
+        if (!IsReliable(guide.Observer)) faults.Add(new GuideFault(1, null, $"\"observer\" values must be above 0 and at most 1"));
 
         CheckParts(guide, lines, faults);
         CheckCautions(guide, lines, faults);
@@ -34,7 +32,7 @@ internal static class GuideRules
         GuideCellRules.Check(guide, lines, faults);
     }
 
-    internal static void Unique<T>(IReadOnlyList<T> items, Func<T, string> id, List<int> lines, string what, List<GuideFault> faults, string? trait = null)
+    internal static void Unique<T>(IReadOnlyList<T> items, Func<T, string> id, List<int> lines, FormattableString what, List<GuideFault> faults, string? trait = null)
     {
         var seen = new Dictionary<string, int>();
         for (var i = 0; i < items.Count; i++)
@@ -45,7 +43,19 @@ internal static class GuideRules
         }
     }
 
-    private static bool Reliable(double r) => r is > 0 and <= 1;
+    /// <summary>A season runs once: a stage that comes back would stand both before and after the ones between.</summary>
+    private static void CheckStages(CropGuide guide, GuideLines lines, List<GuideFault> faults)
+    {
+        var seen = new Dictionary<string, int>();
+        for (var i = 0; i < guide.Stages.Count; i++)
+        {
+            var id = guide.Stages[i].Id;
+            if (id.Length > 0 && !seen.TryAdd(id, lines.Stages[i])) faults.Add(new GuideFault(lines.Stages[i], null, $"stage \"{id}\" stands already on line {seen[id]}, so the stages would run in a circle; name each once, in the order of the season"));
+        }
+    }
+
+    private static bool IsReliable(ObserverReliability? o) =>
+        o is null or { Sure: > 0 and <= 1, Fairly: > 0 and <= 1, Faint: > 0 and <= 1 };
 
     private static void CheckParts(CropGuide guide, GuideLines lines, List<GuideFault> faults)
     {
@@ -80,21 +90,23 @@ internal static class GuideRules
 
     private static void CheckTrait(CropGuide guide, Trait trait, int line, List<int> stateLines, List<GuideFault> faults)
     {
-        void Fault(string reason) => faults.Add(new GuideFault(line, trait.Id, reason));
+        void Fault(FormattableString reason) => faults.Add(new GuideFault(line, trait.Id, reason));
         if (guide.Parts.All(p => p.Id != trait.Part)) Fault($"needs part \"{trait.Part}\", which is not in \"parts\"");
-        if (!(trait.Minutes > 0)) Fault("\"minutes\" must be above 0");
+        if (!(trait.Minutes > 0)) Fault($"\"minutes\" must be above 0");
+        if (!IsReliable(trait.Observer)) Fault($"\"observer\" values must be above 0 and at most 1");
         if (trait.Caution is { } caution && guide.Cautions.All(c => c.Id != caution)) Fault($"names caution \"{caution}\", which is not in \"cautions\"");
         if (trait.Source is { } source && guide.FindSource(source) is null) Fault($"names source \"{source}\", which is not in \"sources\"");
-        Unique(trait.States, s => s.Id, stateLines, "state", faults, trait.Id);
+        Unique(trait.States, s => s.Id, stateLines, $"state", faults, trait.Id);
         if (trait.Kind == TraitKind.Measured)
         {
-            if (trait.States.Count > 0) Fault("is measured, so it has a unit and no states");
-            if (string.IsNullOrWhiteSpace(trait.Unit)) Fault("is measured and names no unit");
+            if (trait.States.Count > 0) Fault($"is measured, so it has a unit and no states");
+            if (string.IsNullOrWhiteSpace(trait.Unit)) Fault($"is measured and names no unit");
             return;
         }
 
-        if (trait.Unit is not null) Fault("has a unit but is not measured");
-        if (trait.States.Count < 2) Fault(trait.States.Count == 0 ? "has no states" : "has one state only, so it can tell nothing");
+        if (trait.Unit is not null) Fault($"has a unit but is not measured");
+        if (trait.States.Count == 0) Fault($"has no states");
+        if (trait.States.Count == 1) Fault($"has one state only, so it can tell nothing");
         if (trait.States.Count > MostStates) Fault($"has {trait.States.Count} states; {MostStates} is the most");
         foreach (var state in trait.Confused.SelectMany(g => g).Where(s => trait.FindState(s) is null))
         {
@@ -118,20 +130,20 @@ internal static class GuideRules
 
         foreach (var extra in guide.Candidates.Select((c, i) => (c, i)).Where(x => x.c.Kind == CandidateKind.SomethingElse).Skip(1))
         {
-            faults.Add(new GuideFault(lines.Candidates[extra.i], null, "there can be only one candidate of kind something-else"));
+            faults.Add(new GuideFault(lines.Candidates[extra.i], null, $"there can be only one candidate of kind something-else"));
         }
     }
 
     private static void CheckCandidate(CropGuide guide, Candidate candidate, int line, List<int> formLines, List<GuideFault> faults)
     {
-        void Fault(int at, string reason) => faults.Add(new GuideFault(at, null, $"candidate \"{candidate.Id}\" {reason}"));
-        if (candidate.Id.Contains('/', StringComparison.Ordinal)) Fault(line, "has a slash in its id; slashes part a candidate from its form");
-        if (candidate.Prior is not (> 0 and <= 1)) Fault(line, "needs a prior above 0 and at most 1");
+        void Fault(int at, FormattableString reason) => faults.Add(new GuideFault(at, null, $"candidate \"{candidate.Id}\" {reason}"));
+        if (candidate.Id.Contains('/', StringComparison.Ordinal)) Fault(line, $"has a slash in its id; slashes part a candidate from its form");
+        if (candidate.Prior is not (> 0 and <= 1)) Fault(line, $"needs a prior above 0 and at most 1");
         foreach (var caution in candidate.Cautions.Where(id => guide.Cautions.All(c => c.Id != id))) Fault(line, $"names caution \"{caution}\", which is not in \"cautions\"");
         KnownSources(guide, candidate.Sources, line, faults);
-        if (candidate.Kind == CandidateKind.LookAlike && candidate.Cautions.Count == 0) Fault(line, "is a look-alike and names no caution");
-        if (candidate.Kind == CandidateKind.SomethingElse && candidate.Forms.Count > 0) Fault(line, "is something-else and can have no forms");
-        Unique(candidate.Forms, f => f.Id, formLines, "form", faults);
+        if (candidate.Kind == CandidateKind.LookAlike && candidate.Cautions.Count == 0) Fault(line, $"is a look-alike and names no caution");
+        if (candidate.Kind == CandidateKind.SomethingElse && candidate.Forms.Count > 0) Fault(line, $"is something-else and can have no forms");
+        Unique(candidate.Forms, f => f.Id, formLines, $"form", faults);
         foreach (var both in candidate.Profiles.Where(p => candidate.Forms.Any(f => f.Id == p))) Fault(line, $"has both a profile and a form called \"{both}\"");
         var sum = 0.0;
         for (var i = 0; i < candidate.Forms.Count; i++)
@@ -139,6 +151,7 @@ internal static class GuideRules
             var form = candidate.Forms[i];
             sum += form.Weight;
             if (form.Weight is not (> 0 and <= 1)) Fault(formLines[i], $"has form \"{form.Id}\" with a weight that is not above 0 and at most 1");
+            if (form.From.Contains(candidate.Id + "/" + form.Id)) Fault(formLines[i], $"has form \"{form.Id}\" that takes cells from itself");
             foreach (var from in form.From.Where(from => !IsCellSet(guide, from))) Fault(formLines[i], $"has form \"{form.Id}\" that takes cells from \"{from}\", which does not exist");
         }
 

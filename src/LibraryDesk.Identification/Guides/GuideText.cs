@@ -11,8 +11,10 @@ public static class GuideText
     private static readonly JsonWriterOptions Options = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>The text of a guide as UTF-8. Reading it gives the same guide.</summary>
+    /// <exception cref="ArgumentException">The guide is a translation; the guide as it was written is what is kept.</exception>
     public static byte[] Write(CropGuide guide)
     {
+        if (guide.IsTranslated) throw new ArgumentException("A translated guide is for reading. Write the guide it was translated from.", nameof(guide));
         var text = new StringBuilder("{\n");
         text.Append("  \"format\": ").Append(CropGuide.CurrentFormat).Append(",\n");
         Member(text, "id", guide.Id);
@@ -22,6 +24,7 @@ public static class GuideText
         if (guide.Observer is { } o) text.Append("  \"observer\": ").Append(Row(w => Observer(w, o))).Append(",\n");
         text.Append("  \"smoothing\": ").Append(JsonSerializer.Serialize(guide.Smoothing)).Append(",\n");
         text.Append("  \"temper\": ").Append(JsonSerializer.Serialize(guide.Temper)).Append(",\n");
+        if (guide.FormSharing > 0) text.Append("  \"formSharing\": ").Append(JsonSerializer.Serialize(guide.FormSharing)).Append(",\n");
         List(text, "sources", guide.Sources, Source);
         List(text, "stages", guide.Stages, Stage);
         List(text, "parts", guide.Parts, Part);
@@ -29,7 +32,8 @@ public static class GuideText
         List(text, "cautions", guide.Cautions, Caution);
         List(text, "candidates", guide.Candidates, Candidate);
         List(text, "cells", guide.Cells, Cell);
-        List(text, "counts", guide.Counts, Count, isLast: true);
+        List(text, "counts", guide.Counts, Count, isLast: guide.Answers.Count == 0);
+        if (guide.Answers.Count > 0) List(text, "answers", guide.Answers, Answers, isLast: true);
         return Encoding.UTF8.GetBytes(text.Append("}\n").ToString());
     }
 
@@ -116,6 +120,9 @@ public static class GuideText
         if (t.States.Count > 0) States(w, t.States);
         if (t.Confused.Count > 0) Confused(w, t.Confused);
         Optional(w, "source", t.Source);
+        if (t.Observer is null) return;
+        w.WritePropertyName("observer");
+        Observer(w, t.Observer);
     }
 
     private static void States(Utf8JsonWriter w, IReadOnlyList<State> states)
@@ -200,6 +207,15 @@ public static class GuideText
         w.WriteNumber("count", c.Count);
         Optional(w, "meanLog", c.MeanLog);
         Optional(w, "sdLog", c.SdLog);
+        w.WriteString("from", c.From);
+    }
+
+    private static void Answers(Utf8JsonWriter w, AnswerCount c)
+    {
+        w.WriteString("trait", c.Trait);
+        w.WriteString("sure", c.Sure.ToString().ToLowerInvariant());
+        w.WriteNumber("right", c.Right);
+        w.WriteNumber("count", c.Count);
         w.WriteString("from", c.From);
     }
 

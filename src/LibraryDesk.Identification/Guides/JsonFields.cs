@@ -123,7 +123,7 @@ internal sealed class JsonFields
         }
     }
 
-    public void Fault(JsonLine? at, string reason) => _faults.Add(new GuideFault(at?.Line ?? Line, Trait, reason));
+    public void Fault(JsonLine? at, string reason) => _faults.Add(new GuideFault(at?.Line ?? Line, Trait, $"{reason}"));
 
     private JsonLine? Take(string name)
     {

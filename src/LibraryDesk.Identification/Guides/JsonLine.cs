@@ -32,23 +32,23 @@ internal sealed class JsonLine
         {
             if (!reader.Read())
             {
-                faults.Add(new GuideFault(1, null, "the file is empty"));
+                faults.Add(new GuideFault(1, null, $"the file is empty"));
                 return null;
             }
 
             var root = ReadValue(ref reader, utf8, ref lines, faults);
-            if (reader.Read()) faults.Add(new GuideFault(lines.At(utf8, reader.TokenStartIndex), null, "text after the end of the guide"));
+            if (reader.Read()) faults.Add(new GuideFault(lines.At(utf8, reader.TokenStartIndex), null, $"text after the end of the guide"));
             return root;
         }
         catch (JsonException e)
         {
-            faults.Add(new GuideFault((int)(e.LineNumber ?? 0) + 1, null, "not valid JSON here: " + FirstSentence(e.Message)));
+            faults.Add(new GuideFault((int)(e.LineNumber ?? 0) + 1, null, $"not valid JSON here: {FirstSentence(e.Message)}"));
             return null;
         }
         catch (InvalidOperationException)
         {
             // Utf8JsonReader.GetString throws this for bytes or escapes that are not valid Unicode text.
-            faults.Add(new GuideFault(lines.At(utf8, reader.TokenStartIndex), null, "text that is not valid UTF-8"));
+            faults.Add(new GuideFault(lines.At(utf8, reader.TokenStartIndex), null, $"text that is not valid UTF-8"));
             return null;
         }
     }

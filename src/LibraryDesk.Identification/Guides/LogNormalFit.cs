@@ -6,7 +6,8 @@ namespace LibraryDesk.Identification.Guides;
 /// </summary>
 internal static class LogNormalFit
 {
-    /// <summary>Spread of logarithms expected before any band is read: one plant part of one form varies by about a third.</summary>
+    /// <summary>Spread of logarithms expected before any band is read: one plant part of one form varies by about a third. A band says what is usual, not all
+    /// there is, so this counts for something even beside it; how much was chosen on descriptions held out.</summary>
     private const double UsualSd = 0.35;
 
     private const double LeastSd = 0.06;
@@ -84,7 +85,7 @@ internal static class LogNormalFit
     private static double Loss(List<Band> bands, double mean, double sd)
     {
         var prior = Math.Log(sd / UsualSd) / 0.7;
-        var loss = 0.05 * prior * prior;
+        var loss = 0.2 * prior * prior;
         foreach (var band in bands)
         {
             var p = Normal.Between((band.Low - mean) / sd, (band.High - mean) / sd);

@@ -12,6 +12,9 @@ internal sealed class MeasuredScale
     /// <summary>Half-width, in logarithms, of what a single number says: a number is a narrow band.</summary>
     private const double HalfWidth = 0.01;
 
+    /// <summary>Standard deviations beyond which a normal tail is lost in rounding.</summary>
+    private const double Far = 9;
+
     private readonly double _low;
     private readonly double _width;
 
@@ -61,13 +64,23 @@ internal sealed class MeasuredScale
         // A slip of the pen or the wrong part measured lands anywhere; it also keeps far values from being impossible.
         var overlap = Math.Min(b, HighLog) - Math.Max(a, _low);
         var anywhere = (1 - keep) * (overlap > 0 ? overlap / whole : Math.Min(1, (b - a) / whole));
+        double At(double x) => Normal.Between((a - x) / sd, (b - x) / sd);
+        var leftEdge = double.NaN;
         for (var bin = 0; bin < Bins; bin++)
         {
             // Mean over the bin by Simpson's rule; bins are narrow against the error.
             var left = EdgeLog(bin);
-            double At(double x) => Normal.Between((a - x) / sd, (b - x) / sd);
-            var inside = (At(left) + (4 * At(left + (_width / 2))) + At(left + _width)) / 6;
+            if (left - b > Far * sd || a - (left + _width) > Far * sd)
+            {
+                given[bin] = anywhere;
+                continue;
+            }
+
+            if (double.IsNaN(leftEdge)) leftEdge = At(left);
+            var rightEdge = At(EdgeLog(bin + 1));
+            var inside = (leftEdge + (4 * At(left + (_width / 2))) + rightEdge) / 6;
             given[bin] = (keep * inside) + anywhere;
+            leftEdge = rightEdge;
         }
     }
 

@@ -40,6 +40,7 @@ public enum Effort
 /// <param name="Descriptor">Published descriptor name or code, or null.</param>
 /// <param name="States">States in order for ordered traits; empty for measured ones.</param>
 /// <param name="Confused">Groups of state ids that people swap easily, such as shades of one colour. Empty when none.</param>
+/// <param name="Observer">How reliable answers to this trait are; null takes the guide's.</param>
 public sealed record Trait(
     string Id,
     string Name,
@@ -57,10 +58,22 @@ public sealed record Trait(
     string? Descriptor,
     IReadOnlyList<State> States,
     IReadOnlyList<IReadOnlyList<string>> Confused,
-    string? Source)
+    string? Source,
+    ObserverReliability? Observer = null)
 {
     /// <summary>The state of that id, or null.</summary>
-    public State? FindState(string id) => States.FirstOrDefault(s => s.Id == id);
+    public State? FindState(string id) => StateIndex(id) is >= 0 and var at ? States[at] : null;
+
+    /// <summary>Place of a state in <see cref="States"/>, or -1; always -1 for a measured trait.</summary>
+    public int StateIndex(string id)
+    {
+        for (var s = 0; s < States.Count; s++)
+        {
+            if (States[s].Id == id) return s;
+        }
+
+        return -1;
+    }
 }
 
 /// <summary>One state of a trait.</summary>

@@ -23,6 +23,7 @@ internal ref struct Forecast
     private readonly Span<double> _other;
     private readonly Span<double> _sum;
     private readonly Span<double> _mix;
+    private readonly Span<double> _part;
 
     private Forecast(Belief belief, CompiledTrait trait, Prior prior, ReadOnlySpan<double> phi, ReadOnlySpan<double> entropy, bool isWhole, Span<double> scratch)
     {
@@ -32,20 +33,28 @@ internal ref struct Forecast
         _phi = phi;
         _entropy = entropy;
         _isWhole = isWhole;
-        var n = trait.Answers;
+        var n = Padded(trait);
+        scratch = scratch[..ScratchFor(trait, belief.Guide)];
+        scratch.Clear();
         _pool = scratch[..n];
         _other = scratch.Slice(n, n);
         _sum = scratch.Slice(2 * n, n);
-        _mix = scratch.Slice(3 * n, n);
-        _sum.Clear();
+        _mix = scratch[(3 * n)..^belief.Guide.Stride];
+        _part = scratch[^belief.Guide.Stride..];
         FillPool();
     }
 
     /// <summary>How much scratch a forecast needs.</summary>
-    public static int ScratchFor(CompiledTrait trait) => 4 * trait.Answers;
+    public static int ScratchFor(CompiledTrait trait, CompiledGuide guide) => ((3 + Math.Max(1, guide.ManyFormed.Length)) * Padded(trait)) + guide.Stride;
+
+    /// <summary>Answers rounded up to whole vectors, so that sums over them need no rest; the rest is 0.</summary>
+    private static int Padded(CompiledTrait trait) => (trait.Answers + 7) / 8 * 8;
+
+    /// <summary>True where the odds before looking are the guide's own, for which its pools and their entropies stand ready.</summary>
+    private readonly bool IsOwnPrior => !_prior.IsFlat && _prior.Among is null;
 
     /// <summary>P(answer), once <see cref="Bits"/> was called.</summary>
-    public readonly ReadOnlySpan<double> Answers => _sum;
+    public readonly ReadOnlySpan<double> Answers => _sum[.._trait.Answers];
 
     /// <summary>The answer to a trait that nobody has answered.</summary>
     public static Forecast First(Belief belief, CompiledTrait trait, Prior prior, Span<double> scratch) =>
@@ -61,6 +70,22 @@ internal ref struct Forecast
         if (!_isWhole && form == _belief.Guide.SomethingElse) return _other[answer];
         if (!_isWhole && _trait.Known[form] == 0) return _pool[answer];
         return _phi[(answer * _trait.Stride) + form];
+    }
+
+    /// <summary>Fills P(form, row and answer) of one row of the belief.</summary>
+    public readonly void FillAfter(int answer, int r, Span<double> row)
+    {
+        var before = _belief.Row(r);
+        if (OwnTrait(r) is { } own)
+        {
+            FillOwn(own);
+            before.CopyTo(row);
+            Rows.Scale(row, _mix[answer]);
+            return;
+        }
+
+        Rows.Product(row, before, _phi.Slice(answer * _trait.Stride, _trait.Stride));
+        AddUnknown(answer, before, row);
     }
 
     /// <summary>Expected information in bits between the hypotheses (candidate and packet together) and the answer.</summary>
@@ -96,13 +121,12 @@ internal ref struct Forecast
     {
         var guide = _belief.Guide;
         var total = _belief.Total;
-        row.Clear();
         for (var y = first; y < end; y++)
         {
-            Rows.AddProduct(row, total, _phi.Slice(y * _trait.Stride, _trait.Stride));
-            if (_isWhole) continue;
-            foreach (var f in _trait.Missing) row[f] += total[f] * _pool[y];
-            if (guide.SomethingElse >= 0) row[guide.SomethingElse] += total[guide.SomethingElse] * _other[y];
+            var phi = _phi.Slice(y * _trait.Stride, _trait.Stride);
+            if (y == first) Rows.Product(row, total, phi);
+            else Rows.AddProduct(row, total, phi);
+            AddUnknown(y, total, row);
         }
 
         if (guide.ManyFormed.Length == 0)
@@ -130,15 +154,23 @@ internal ref struct Forecast
         return mass;
     }
 
+    /// <summary>Shares of forms without cells, and of "something else": the guide's own, unless other candidates or odds are in play before looking.</summary>
     private readonly void FillPool()
     {
         if (_isWhole) return;
         var guide = _belief.Guide;
         if (_trait.Missing.Length == 0 && guide.SomethingElse < 0) return;
-        var mass = _prior.IsFlat || _prior.Among is not null ? Rows.Dot(_belief.Base, _trait.Known) : 0;
+        var mass = IsOwnPrior ? 0 : Rows.Dot(_belief.Base, _trait.Known);
+        if (!(mass > 0))
+        {
+            _trait.PhiPool.CopyTo(_pool);
+            _trait.PhiOther.CopyTo(_other);
+            return;
+        }
+
         for (var y = 0; y < _trait.Answers; y++)
         {
-            _pool[y] = mass > 0 ? Rows.Dot(_belief.Base, _trait.PhiRow(y)) / mass : _trait.PhiPool[y];
+            _pool[y] = Rows.Dot(_belief.Base, _trait.PhiRow(y)) / mass;
             _other[y] = Likelihood.SomethingElse(_pool[y], _trait.PhiUniform[y]);
         }
     }
@@ -146,39 +178,41 @@ internal ref struct Forecast
     private readonly double TakeRow(ReadOnlySpan<double> row)
     {
         var guide = _belief.Guide;
-        for (var y = 0; y < _trait.Answers; y++) _sum[y] += Rows.Dot(row, _phi.Slice(y * _trait.Stride, _trait.Stride));
-        var conditional = Rows.Dot(row, _entropy);
-        foreach (var c in guide.ManyFormed) conditional += CorrectForMixture(row, c);
+        Rows.AddDots(row, _phi, _trait.Stride, _sum[.._trait.Answers]);
+        var conditional = Rows.Dot(row, _entropy) + TakeMixtures(row);
         if (_isWhole) return conditional;
         var missing = 0.0;
         foreach (var f in _trait.Missing) missing += row[f];
-        conditional += AddFixed(_pool, missing);
-        if (guide.SomethingElse >= 0) conditional += AddFixed(_other, row[guide.SomethingElse]);
+        conditional += AddFixed(_pool, missing, IsOwnPrior ? _trait.PoolEntropy : null);
+        if (guide.SomethingElse >= 0) conditional += AddFixed(_other, row[guide.SomethingElse], IsOwnPrior ? _trait.OtherEntropy : null);
         return conditional;
     }
 
-    /// <summary>A candidate of several forms is one hypothesis: its answers are the mixture's, and so is their entropy.</summary>
-    private readonly double CorrectForMixture(ReadOnlySpan<double> row, int candidate)
+    /// <summary>Mass times entropy of the candidates of several forms: each is one hypothesis, and its answers are its mixture's.</summary>
+    private readonly double TakeMixtures(ReadOnlySpan<double> row)
     {
-        var (first, end) = (_belief.Guide.FirstForm[candidate], _belief.Guide.FirstForm[candidate + 1]);
-        if (!_isWhole && _trait.Known[first] == 0) return 0;
-        double mass = 0, apart = 0;
-        for (var f = first; f < end; f++)
+        var (guide, stride, n) = (_belief.Guide, _trait.Stride, Padded(_trait));
+        var conditional = 0.0;
+        var used = 0;
+        foreach (var c in guide.ManyFormed)
         {
-            mass += row[f];
-            apart += row[f] * _entropy[f];
+            var (first, length) = (guide.FirstForm[c], guide.FirstForm[c + 1] - guide.FirstForm[c]);
+            if (!_isWhole && _trait.Known[first] == 0) continue;
+            var mass = 0.0;
+            foreach (var p in row.Slice(first, length)) mass += p;
+            if (mass < Negligible) continue;
+            // Whole vectors that hold the candidate's forms, the others' entries 0.
+            var start = first / Rows.VectorLength * Rows.VectorLength;
+            var part = _part[..(Rows.Whole(first + length) - start)];
+            part.Clear();
+            row.Slice(first, length).CopyTo(part[(first - start)..]);
+            _mix.Slice(used, n).Clear();
+            Rows.AddDots(part, _phi[start..], stride, _mix.Slice(used, _trait.Answers));
+            conditional += mass * Math.Log(mass);
+            used += n;
         }
 
-        if (mass < Negligible) return 0;
-        for (var y = 0; y < _trait.Answers; y++)
-        {
-            var p = 0.0;
-            var phi = _phi.Slice((y * _trait.Stride) + first, end - first);
-            for (var i = 0; i < phi.Length; i++) p += row[first + i] * phi[i];
-            _mix[y] = p;
-        }
-
-        return (mass * EntropyOf(_mix, mass)) - apart;
+        return conditional - Rows.SumXLogX(_mix[..used]);
     }
 
     private readonly double TakeCandidate(ReadOnlySpan<double> row, int candidate, double mass)
@@ -191,39 +225,30 @@ internal ref struct Forecast
             _sum[y] += _mix[y];
         }
 
-        return mass * EntropyOf(_mix, mass);
+        return mass * EntropyOf(_mix[..Padded(_trait)], mass);
     }
 
-    private readonly double AddFixed(ReadOnlySpan<double> shares, double mass)
+    private readonly double AddFixed(ReadOnlySpan<double> shares, double mass, double? entropy = null)
     {
         if (mass < Negligible) return 0;
-        for (var y = 0; y < shares.Length; y++) _sum[y] += mass * shares[y];
-        return mass * EntropyOf(shares, 1);
+        Rows.AddScaled(_sum, shares, mass);
+        return mass * (entropy ?? -Rows.SumXLogX(shares));
     }
 
-    private readonly OwnTrait? OwnTrait(int r)
+    /// <summary>Adds what the table leaves out: forms without cells, and "something else".</summary>
+    private readonly void AddUnknown(int answer, ReadOnlySpan<double> before, Span<double> row)
     {
-        if (r == 0 || _trait.Scale is not null) return null;
-        foreach (var own in _prior.Origin!.Packets[r - 1].OwnTraits)
-        {
-            if (own.Trait == _trait.Trait.Id) return own;
-        }
-
-        return null;
+        if (_isWhole) return;
+        foreach (var f in _trait.Missing) row[f] += before[f] * _pool[answer];
+        if (_belief.Guide.SomethingElse is >= 0 and var other) row[other] += before[other] * _other[answer];
     }
 
-    /// <summary>P(answer) of a packet's lot that has the trait described of itself; null for any other row.</summary>
-    public readonly double? OwnAnswer(int r, int answer)
-    {
-        if (OwnTrait(r) is not { } own) return null;
-        FillOwn(own);
-        return _mix[answer];
-    }
+    private readonly OwnTrait? OwnTrait(int r) => r == 0 ? null : _prior.Origin!.Packets[r - 1].Own(_trait.Trait);
 
     private readonly double TakeOwn(OwnTrait own, double mass)
     {
         FillOwn(own);
-        return AddFixed(_mix, mass);
+        return AddFixed(_mix[..Padded(_trait)], mass);
     }
 
     private readonly void FillOwn(OwnTrait own)
@@ -237,15 +262,6 @@ internal ref struct Forecast
         }
     }
 
-    /// <summary>Entropy in nats of shares that sum to <paramref name="mass"/>.</summary>
-    private static double EntropyOf(ReadOnlySpan<double> shares, double mass)
-    {
-        var entropy = 0.0;
-        foreach (var share in shares)
-        {
-            if (share > 0) entropy -= share * Math.Log(share);
-        }
-
-        return (entropy / mass) + Math.Log(mass);
-    }
+    /// <summary>Entropy in nats of shares that sum to <paramref name="mass"/>; whole vectors long.</summary>
+    private static double EntropyOf(ReadOnlySpan<double> shares, double mass) => Math.Log(mass) - (Rows.SumXLogX(shares) / mass);
 }

@@ -20,16 +20,21 @@ public static class LookPlanner
     [ThreadStatic]
     private static double[]? _row;
 
-    /// <summary>Plans the next look.</summary>
+    [ThreadStatic]
+    private static Shortlist? _now;
+
+    [ThreadStatic]
+    private static Shortlist? _later;
+
+    /// <summary>Plans the next look. Looks that tie are parted by what they leave for the look after, see <see cref="LookAhead"/>.</summary>
     /// <param name="partsPresent">Ids of the parts the plant carries now; null takes all as present.</param>
-    /// <param name="most">How many looks to name in each list.</param>
+    /// <param name="most">How many looks to name in each list; 0 or more.</param>
     /// <param name="withOutlooks">False leaves <see cref="NextLook.Outlooks"/> empty, for batches that do not show them.</param>
-    /// <param name="lookAhead">True parts looks that tie now by what they leave for the look after; costs some tens of plans where there is a tie.</param>
-    public static LookPlan Plan(CompiledGuide guide, Evidence evidence, Prior prior, IReadOnlySet<string>? partsPresent = null, int most = 5, bool withOutlooks = true, bool lookAhead = false)
+    public static LookPlan Plan(CompiledGuide guide, Evidence evidence, Prior prior, IReadOnlySet<string>? partsPresent = null, int most = 5, bool withOutlooks = true)
     {
         var belief = Belief.Of(guide, evidence, prior);
-        var now = new Shortlist(most);
-        var later = new Shortlist(most);
+        var now = Shortlist.Empty(ref _now, Math.Max(most, LookAhead.SecondSteps));
+        var later = Shortlist.Empty(ref _later, most);
         foreach (var trait in guide.Traits)
         {
             if (!trait.Trait.Asked || FindSecond(belief, evidence, trait, out var second)) continue;
@@ -39,7 +44,8 @@ public static class LookPlanner
             list.Offer(trait, second, bits, bits / EffortOf(trait.Trait));
         }
 
-        if (lookAhead && now.Count > 1) LookAhead.Settle(belief, prior, now, Open(guide, evidence, partsPresent));
+        if (most > 0) LookAhead.Settle(belief, prior, now);
+        now.Cut(most);
         return new LookPlan(Describe(belief, prior, now, withOutlooks), Describe(belief, prior, later, withOutlooks));
     }
 
@@ -51,7 +57,7 @@ public static class LookPlanner
         var b = guide.CandidateIndex(candidateB);
         if (a < 0 || b < 0 || a == b) return [];
         var belief = Belief.Of(guide, evidence, prior);
-        var list = new Shortlist(most);
+        var list = Shortlist.Empty(ref _now, most);
         foreach (var trait in guide.Traits)
         {
             if (!trait.Trait.Asked || (partsPresent is not null && !partsPresent.Contains(trait.Trait.Part))) continue;
@@ -62,10 +68,6 @@ public static class LookPlanner
 
         return Describe(belief, prior, list);
     }
-
-    /// <summary>Traits that could be asked now and have no answer.</summary>
-    private static List<CompiledTrait> Open(CompiledGuide guide, Evidence evidence, IReadOnlySet<string>? partsPresent) =>
-        [.. guide.Traits.Where(t => t.Trait.Asked && (partsPresent is null || partsPresent.Contains(t.Trait.Part)) && evidence.Traits.All(e => e.Trait != t))];
 
     internal static double EffortOf(Trait trait) => trait.Minutes * trait.Effort switch { Effort.Cut => 2, Effort.Touch => 1.25, _ => 1 };
 
@@ -86,13 +88,14 @@ public static class LookPlanner
 
     private static Forecast ForecastOf(Belief belief, CompiledTrait trait, Prior prior, SecondLook? second)
     {
-        var need = Forecast.ScratchFor(trait);
+        var need = Forecast.ScratchFor(trait, belief.Guide);
         if (_scratch is null || _scratch.Length < need) _scratch = new double[Math.Max(256, need)];
         return second is null ? Forecast.First(belief, trait, prior, _scratch) : Forecast.Again(belief, trait, prior, second, _scratch);
     }
 
     private static NextLook[] Describe(Belief belief, Prior prior, Shortlist list, bool withOutlooks = true)
     {
+        if (list.Count == 0) return [];
         var looks = new NextLook[list.Count];
         for (var i = 0; i < looks.Length; i++)
         {
@@ -147,9 +150,12 @@ public static class LookPlanner
 
     private static string BandLabel(double? low, double? high, string unit)
     {
-        static string Text(double value) => value.ToString(value < 10 ? "0.#" : "0", CultureInfo.InvariantCulture);
-        if (low is null) return high is null ? "any" : $"under {Text(high.Value)} {unit}";
-        return high is null ? $"over {Text(low.Value)} {unit}" : $"{Text(low.Value)} to {Text(high.Value)} {unit}";
+        static double Shown(double value) => Math.Round(value, value < 10 ? 1 : 0, MidpointRounding.AwayFromZero);
+        var invariant = CultureInfo.InvariantCulture;
+        if (low is null) return high is null ? "any" : string.Create(invariant, $"under {Shown(high.Value):0.#} {unit}");
+        return high is null
+            ? string.Create(invariant, $"over {Shown(low.Value):0.#} {unit}")
+            : string.Create(invariant, $"{Shown(low.Value):0.#} to {Shown(high.Value):0.#} {unit}");
     }
 
     private static AnswerOutlook Outlook(Belief belief, Forecast forecast, int first, int end, string? state, string label, double? low, double? high)

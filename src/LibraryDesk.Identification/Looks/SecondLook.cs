@@ -42,6 +42,10 @@ internal sealed class SecondLook
             }
         }
 
+        // As in the compiled guide: forms of one candidate are reckoned together.
+        var guide = belief.Guide;
+        foreach (var c in guide.ManyFormed) entropy.AsSpan(guide.FirstForm[c], guide.FirstForm[c + 1] - guide.FirstForm[c]).Clear();
+
         return new SecondLook(phi, entropy);
     }
 

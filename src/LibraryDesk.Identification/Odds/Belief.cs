@@ -15,6 +15,10 @@ internal sealed class Belief
     [ThreadStatic]
     private static Belief? _ofThread;
 
+    [ThreadStatic]
+    private static Belief? _aheadOfThread;
+
+    private (Evidence? Evidence, Prior? Prior) _made;
     private double[] _rows = [];
     private double[] _likelihood = [];
     private double[] _scratch = [];
@@ -43,9 +47,12 @@ internal sealed class Belief
     /// <summary>P(answers | row), up to a factor that is the same for all rows.</summary>
     public double RowEvidence(int r) => _rowEvidence[r];
 
+    /// <summary>The belief after all evidence. Ranking and planning ask for the same one after another, so the last one is kept.</summary>
     public static Belief Of(CompiledGuide guide, Evidence evidence, Prior prior)
     {
         var belief = _ofThread ??= new Belief();
+        if (belief.Guide == guide && belief._made == (evidence, prior)) return belief;
+        belief._made = default;
         belief.Start(guide, prior);
         var traits = evidence.Traits;
         for (var i = 0; i < traits.Length; i++)
@@ -55,28 +62,28 @@ internal sealed class Belief
         }
 
         belief.Close();
+        belief._made = (evidence, prior);
         return belief;
     }
 
-    /// <summary>The belief after one more answer as foreseen; its own buffers, so that it lives beside this one.</summary>
+    /// <summary>
+    /// The belief after one more answer as foreseen: its rows, which sum to their masses, and the masses to P(answer); nothing else of it is filled.
+    /// It lives beside this one, until the next is made on the same thread.
+    /// </summary>
     public Belief After(in Looks.Forecast forecast, int answer)
     {
-        var after = new Belief { Guide = Guide, RowCount = RowCount, _rows = _rows[..(RowCount * Guide.Stride)], _base = _base[..Guide.Stride], _total = new double[Guide.Stride], _mass = new double[RowCount], _rowEvidence = new double[RowCount] };
-        // The rows carry their masses already, so all start from the same mass here.
-        Array.Fill(after._mass, 1.0);
+        var after = _aheadOfThread ??= new Belief();
+        var stride = Guide.Stride;
+        (after.Guide, after.RowCount, after._base) = (Guide, RowCount, _base);
+        Grow(ref after._rows, RowCount * stride);
+        Grow(ref after._mass, RowCount);
         for (var r = 0; r < RowCount; r++)
         {
-            var row = after._rows.AsSpan(r * Guide.Stride, Guide.Stride);
-            if (forecast.OwnAnswer(r, answer) is { } own)
-            {
-                Rows.Scale(row, own);
-                continue;
-            }
-
-            for (var f = 0; f < Guide.Forms.Length; f++) row[f] *= forecast.Given(answer, f);
+            var row = after._rows.AsSpan(r * stride, stride);
+            forecast.FillAfter(answer, r, row);
+            after._mass[r] = Rows.Sum(row);
         }
 
-        after.Close();
         return after;
     }
 
@@ -116,20 +123,9 @@ internal sealed class Belief
         for (var k = 1; k < RowCount; k++)
         {
             var packet = _rows.AsSpan(k * Guide.Stride, Guide.Stride);
-            if (OwnTraitOf(prior.Origin!.Packets[k - 1], evidence.Trait) is { } own) Rows.Scale(packet, OwnLikelihood(own, evidence));
+            if (prior.Origin!.Packets[k - 1].Own(evidence.Trait.Trait) is { } own) Rows.Scale(packet, OwnLikelihood(own, evidence));
             else Rows.Multiply(packet, row);
         }
-    }
-
-    private static OwnTrait? OwnTraitOf(PossiblePacket packet, CompiledTrait trait)
-    {
-        if (trait.Scale is not null) return null;
-        foreach (var own in packet.OwnTraits)
-        {
-            if (own.Trait == trait.Trait.Id) return own;
-        }
-
-        return null;
     }
 
     private double OwnLikelihood(OwnTrait own, TraitEvidence evidence)

@@ -7,32 +7,36 @@ namespace LibraryDesk.Identification.Odds;
 internal sealed class FormRanking : IReadOnlyList<RankedForm>
 {
     private readonly CompiledGuide _guide;
-    private readonly Lazy<RankedForm[]> _ordered;
+    private readonly double[] _probabilities;
+    private RankedForm[]? _ordered;
 
     /// <param name="probabilities">Posterior of every form, negative where the form is out of play; kept, not copied.</param>
     public FormRanking(CompiledGuide guide, double[] probabilities)
     {
         _guide = guide;
-        _ordered = new Lazy<RankedForm[]>(() => Order(probabilities));
+        _probabilities = probabilities;
     }
 
-    public int Count => _ordered.Value.Length;
+    public int Count => Ordered.Length;
 
-    public RankedForm this[int index] => _ordered.Value[index];
+    private RankedForm[] Ordered => _ordered ??= From(0);
 
-    public IEnumerator<RankedForm> GetEnumerator() => ((IEnumerable<RankedForm>)_ordered.Value).GetEnumerator();
+    public RankedForm this[int index] => Ordered[index];
+
+    public IEnumerator<RankedForm> GetEnumerator() => ((IEnumerable<RankedForm>)Ordered).GetEnumerator();
 
     IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
 
-    private RankedForm[] Order(double[] probabilities)
+    /// <summary>The forms of at least this probability, likeliest first.</summary>
+    public RankedForm[] From(double least)
     {
         var order = new int[_guide.Forms.Length];
         var keys = new double[order.Length];
         var count = 0;
         for (var f = 0; f < order.Length; f++)
         {
-            if (probabilities[f] < 0) continue;
-            keys[count] = -probabilities[f];
+            if (!(_probabilities[f] >= least)) continue;
+            keys[count] = -_probabilities[f];
             order[count++] = f;
         }
 

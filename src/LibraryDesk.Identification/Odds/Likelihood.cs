@@ -25,7 +25,6 @@ internal static class Likelihood
     /// <summary>The same without the guide's temper.</summary>
     public static void FillPlain(CompiledGuide guide, CompiledTrait trait, double[][] looks, ReadOnlySpan<double> weights, Span<double> row, Span<double> scratch)
     {
-        row.Clear();
         if (looks.Length == 1) SumStates(trait, looks[0], row);
         else SumLooks(trait, looks, row, scratch);
         Neutral(guide, trait, weights, row, looks);
@@ -53,21 +52,15 @@ internal static class Likelihood
         return sum;
     }
 
-    private static void SumStates(CompiledTrait trait, double[] seen, Span<double> row)
-    {
-        for (var s = 0; s < trait.States; s++)
-        {
-            if (seen[s] > 0) Rows.AddScaled(row, trait.ThetaRow(s), seen[s]);
-        }
-    }
+    private static void SumStates(CompiledTrait trait, double[] seen, Span<double> row) => Rows.SumScaled(row, trait.Theta, seen);
 
     private static void SumLooks(CompiledTrait trait, double[][] looks, Span<double> row, Span<double> scratch)
     {
         var stride = trait.Stride;
+        row.Clear();
         for (var l = 0; l < looks.Length; l++)
         {
             var mean = scratch.Slice(l * stride, stride);
-            mean.Clear();
             SumStates(trait, looks[l], mean);
         }
 

@@ -27,6 +27,13 @@ public readonly record struct OddsInTwenty
     public static OddsInTwenty[] Share(ReadOnlySpan<double> probabilities)
     {
         var odds = new OddsInTwenty[probabilities.Length];
+        Share(probabilities, odds);
+        return odds;
+    }
+
+    /// <summary>The same into <paramref name="odds"/>, which is as long.</summary>
+    internal static void Share(ReadOnlySpan<double> probabilities, Span<OddsInTwenty> odds)
+    {
         Span<int> seeds = probabilities.Length <= 256 ? stackalloc int[probabilities.Length] : new int[probabilities.Length];
         var left = 20;
         for (var i = 0; i < seeds.Length; i++)
@@ -50,7 +57,6 @@ public readonly record struct OddsInTwenty
         }
 
         for (var i = 0; i < seeds.Length; i++) odds[i] = new OddsInTwenty(Math.Min(19, seeds[i]), seeds[i] >= 20);
-        return odds;
     }
 
     /// <summary>"17 in 20", "under 1 in 20" or "more than 19 in 20".</summary>

@@ -27,7 +27,19 @@ public sealed record Origin(double Lambda, IReadOnlyList<PossiblePacket> Packets
 /// <param name="Weight">Seeds sown of it, or 1 where not known; 0 or more.</param>
 /// <param name="Shares">What the lot's name claims make of it. What is missing to 1 goes by the guide's shares: the name may be wrong.</param>
 /// <param name="OwnTraits">Traits known of the lot itself, from the variety's description or photos of the lot. Empty when none.</param>
-public sealed record PossiblePacket(string Id, double Weight, IReadOnlyList<TaxonShare> Shares, IReadOnlyList<OwnTrait> OwnTraits);
+public sealed record PossiblePacket(string Id, double Weight, IReadOnlyList<TaxonShare> Shares, IReadOnlyList<OwnTrait> OwnTraits)
+{
+    /// <summary>What is known of the lot itself for a trait; null where nothing is, and for a measured trait.</summary>
+    internal OwnTrait? Own(Guides.Trait trait)
+    {
+        for (var i = 0; i < OwnTraits.Count; i++)
+        {
+            if (OwnTraits[i].Trait == trait.Id) return trait.Kind == Guides.TraitKind.Measured ? null : OwnTraits[i];
+        }
+
+        return null;
+    }
+}
 
 /// <summary>A share of a lot: a species, or one form of it.</summary>
 /// <param name="Form">Form id, or null for the species as a whole.</param>

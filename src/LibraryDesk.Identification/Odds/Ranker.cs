@@ -12,74 +12,34 @@ public static class Ranker
     /// <summary>Decibans under which a packet does not fit: a hundred times likelier from elsewhere.</summary>
     private const double DoesNotFitBelow = -20;
 
-    [ThreadStatic]
-    private static double[]? _keysOfThread;
-
-    [ThreadStatic]
-    private static int[]? _orderOfThread;
-
     /// <summary>Odds of every candidate in play, given the answers and the prior. The same input gives the same output to the last bit.</summary>
     public static Ranking Rank(CompiledGuide guide, Evidence evidence, Prior prior)
     {
         var belief = Belief.Of(guide, evidence, prior);
-        var candidates = Candidates(belief);
+        var forms = FormProbabilities(belief, prior);
+        var candidates = new CandidateRanking(guide, forms);
         return new Ranking(
             guide.Guide.Id,
             guide.Guide.Version,
             candidates,
-            Forms(belief),
+            new FormRanking(guide, forms),
             belief.RowCount > 1 ? Packets(belief, prior.Origin!) : [],
             belief.RowMass(0),
-            EntropyBits(candidates));
+            candidates.EntropyBits());
     }
 
-    private static RankedCandidate[] Candidates(Belief belief)
-    {
-        var guide = belief.Guide;
-        var baseRow = belief.Base;
-        var total = belief.Total;
-        var candidates = guide.Guide.Candidates;
-        if (_keysOfThread is null || _keysOfThread.Length < candidates.Count)
-        {
-            _keysOfThread = new double[candidates.Count];
-            _orderOfThread = new int[candidates.Count];
-        }
-
-        var (allKeys, order) = (_keysOfThread, _orderOfThread!);
-        var count = 0;
-        for (var c = 0; c < guide.FirstForm.Length - 1; c++)
-        {
-            if (!(baseRow[guide.FirstForm[c]] > 0)) continue;
-            var p = 0.0;
-            for (var f = guide.FirstForm[c]; f < guide.FirstForm[c + 1]; f++) p += total[f];
-            allKeys[count] = -p;
-            order[count++] = c;
-        }
-
-        var keys = allKeys.AsSpan(0, count);
-        Order(keys, order.AsSpan(0, count), c => candidates[c].Id);
-        foreach (ref var key in keys) key = -key;
-        var odds = OddsInTwenty.Share(keys);
-        var result = new RankedCandidate[count];
-        for (var i = 0; i < count; i++)
-        {
-            var candidate = candidates[order[i]];
-            result[i] = new RankedCandidate(candidate.Id, candidate.Name, candidate.Kind, keys[i], odds[i]);
-        }
-
-        return result;
-    }
-
-    private static FormRanking Forms(Belief belief)
+    /// <summary>Posterior of every form, -1 where its candidate is out of play.</summary>
+    private static double[] FormProbabilities(Belief belief, Prior prior)
     {
         var probabilities = belief.Total.ToArray();
+        if (prior.Among is null) return probabilities;
         var baseRow = belief.Base;
         for (var f = 0; f < probabilities.Length; f++)
         {
             if (!(baseRow[f] > 0)) probabilities[f] = -1;
         }
 
-        return new FormRanking(belief.Guide, probabilities);
+        return probabilities;
     }
 
     private static RankedPacket[] Packets(Belief belief, Origin origin)
@@ -97,17 +57,6 @@ public static class Ranker
     private static bool SamePrediction(PossiblePacket a, PossiblePacket b) =>
         a.OwnTraits.Count == 0 && b.OwnTraits.Count == 0
         && a.Shares.OrderBy(s => s.Candidate + "/" + s.Form, StringComparer.Ordinal).SequenceEqual(b.Shares.OrderBy(s => s.Candidate + "/" + s.Form, StringComparer.Ordinal));
-
-    private static double EntropyBits(RankedCandidate[] candidates)
-    {
-        var entropy = 0.0;
-        foreach (var c in candidates)
-        {
-            if (c.Probability > 0) entropy -= c.Probability * Math.Log2(c.Probability);
-        }
-
-        return Math.Max(0, entropy);
-    }
 
     /// <summary>Sorts by key, and equal keys by id, so that the order of the guide file never shows.</summary>
     internal static void Order(Span<double> keys, Span<int> items, Func<int, string> id)

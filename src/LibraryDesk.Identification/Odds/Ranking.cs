@@ -21,6 +21,9 @@ public sealed record Ranking(
 {
     /// <summary>Seeds of the twenty that no candidate gets: 1 where one candidate is above 19 in 20, else 0.</summary>
     public int UnassignedSeeds => 20 - Candidates.Sum(c => c.Odds.Seeds);
+
+    /// <summary>The forms of at least this probability, likeliest first; quicker than <see cref="Forms"/> where most are far below.</summary>
+    public IReadOnlyList<RankedForm> FormsFrom(double least) => Forms is FormRanking ranking ? ranking.From(least) : [.. Forms.Where(f => f.Probability >= least)];
 }
 
 /// <summary>One candidate of a ranking.</summary>

@@ -14,6 +14,12 @@ public static class ReasonFinder
     /// <summary>Decibans in a natural unit of weight.</summary>
     private static readonly double Decibans = 10 / Math.Log(10);
 
+    [ThreadStatic]
+    private static double[]? _rows;
+
+    [ThreadStatic]
+    private static double[]? _scratch;
+
     /// <summary>Reasons between two candidates. The prior only sets which candidates make a missing cell neutral; odds before looking are no reason.</summary>
     /// <returns>Null when one of the ids is not a candidate of the guide, or both are the same.</returns>
     public static ReasonTable? Between(CompiledGuide guide, Evidence evidence, Prior prior, string candidateA, string candidateB)
@@ -21,55 +27,54 @@ public static class ReasonFinder
         var a = guide.CandidateIndex(candidateA);
         var b = guide.CandidateIndex(candidateB);
         if (a < 0 || b < 0 || a == b) return null;
-        var rows = LikelihoodRows(guide, evidence, prior);
-        var ofA = Without(guide, rows, a);
-        var ofB = Without(guide, rows, b);
+        var traits = evidence.Traits.Length;
+        var rows = FillRows(guide, evidence, Belief.Of(guide, evidence, prior).Base);
+        Span<double> ofA = stackalloc double[traits + 1];
+        Span<double> ofB = stackalloc double[traits + 1];
+        FillWithout(guide, rows, a, ofA);
+        FillWithout(guide, rows, b, ofB);
         var total = Decibans * (ofA[^1] - ofB[^1]);
-        var reasons = new List<Reason>(rows.Length);
-        for (var t = 0; t < rows.Length; t++)
+        Reason[] reasons = traits == 0 ? [] : new Reason[traits];
+        var together = total;
+        for (var t = 0; t < traits; t++)
         {
             var trait = evidence.Traits[t].Trait;
-            reasons.Add(new Reason(trait.Trait.Id, trait.Trait.Name, Said(evidence, trait.Trait), total - (Decibans * (ofA[t] - ofB[t])), guide.SourcesOf(a, trait.Index), guide.SourcesOf(b, trait.Index)));
+            var decibans = total - (Decibans * (ofA[t] - ofB[t]));
+            together -= decibans;
+            reasons[t] = new Reason(trait.Trait.Id, trait.Trait.Name, Said(evidence, trait.Trait), decibans, guide.SourcesOf(a, trait.Index), guide.SourcesOf(b, trait.Index));
         }
 
-        reasons.Sort((x, y) => Math.Abs(y.Decibans).CompareTo(Math.Abs(x.Decibans)));
-        return new ReasonTable(candidateA, candidateB, total, reasons, total - reasons.Sum(r => r.Decibans));
+        reasons.AsSpan().Sort((x, y) => Math.Abs(y.Decibans).CompareTo(Math.Abs(x.Decibans)));
+        return new ReasonTable(candidateA, candidateB, total, reasons, together);
     }
 
-    internal static double[][] LikelihoodRows(CompiledGuide guide, Evidence evidence, Prior prior)
+    /// <summary>One row of likelihoods for each trait, in a buffer kept per thread.</summary>
+    private static ReadOnlySpan<double> FillRows(CompiledGuide guide, Evidence evidence, ReadOnlySpan<double> weights)
     {
-        var weights = new double[guide.Stride];
-        PriorMass.FillBase(guide, prior, weights);
+        var stride = guide.Stride;
         var looks = 1;
         foreach (var t in evidence.Traits) looks = Math.Max(looks, t.Looks.Length);
-        var scratch = new double[guide.Stride * looks];
-        var rows = new double[evidence.Traits.Length][];
-        for (var t = 0; t < rows.Length; t++)
-        {
-            rows[t] = new double[guide.Stride];
-            Likelihood.Fill(guide, evidence.Traits[t], weights, rows[t], scratch);
-        }
-
-        return rows;
+        if (_rows is null || _rows.Length < stride * evidence.Traits.Length) _rows = new double[stride * evidence.Traits.Length];
+        if (_scratch is null || _scratch.Length < stride * looks) _scratch = new double[stride * looks];
+        for (var t = 0; t < evidence.Traits.Length; t++) Likelihood.Fill(guide, evidence.Traits[t], weights, _rows.AsSpan(t * stride, stride), _scratch);
+        return _rows;
     }
 
     /// <summary>log P(answers | candidate), the mixture over its forms: without each trait in turn, and at the end with all.</summary>
-    private static double[] Without(CompiledGuide guide, double[][] rows, int candidate)
+    private static void FillWithout(CompiledGuide guide, ReadOnlySpan<double> rows, int candidate, Span<double> all)
     {
-        var (first, end) = (guide.FirstForm[candidate], guide.FirstForm[candidate + 1]);
-        var logs = new double[rows.Length];
-        var all = new double[rows.Length + 1];
-        var most = new double[rows.Length + 1];
-        Array.Fill(most, double.NegativeInfinity);
-        for (var f = first; f < end; f++)
+        Span<double> logs = stackalloc double[all.Length - 1];
+        Span<double> most = stackalloc double[all.Length];
+        all.Clear();
+        most.Fill(double.NegativeInfinity);
+        for (var f = guide.FirstForm[candidate]; f < guide.FirstForm[candidate + 1]; f++)
         {
             var sum = Math.Log(guide.Forms[f].Weight);
-            for (var t = 0; t < logs.Length; t++) sum += logs[t] = Math.Log(rows[t][f]);
+            for (var t = 0; t < logs.Length; t++) sum += logs[t] = Math.Log(rows[(t * guide.Stride) + f]);
             for (var t = 0; t < all.Length; t++) AddLog(ref all[t], ref most[t], t < logs.Length ? sum - logs[t] : sum);
         }
 
         for (var t = 0; t < all.Length; t++) all[t] = most[t] + Math.Log(all[t]);
-        return all;
     }
 
     /// <summary>Adds exp(log) to sum * exp(most), keeping the largest exponent outside.</summary>
@@ -89,16 +94,36 @@ public static class ReasonFinder
     /// <summary>What was answered to a trait, in words.</summary>
     public static string Said(Evidence evidence, Trait trait)
     {
-        var answers = evidence.Answers.Where(a => a.Trait == trait.Id).Select(a => Said(trait, a));
-        return string.Join("; ", answers.Distinct().Order(StringComparer.Ordinal));
+        string? first = null;
+        SortedSet<string>? several = null;
+        for (var i = 0; i < evidence.Answers.Count; i++)
+        {
+            var answer = evidence.Answers[i];
+            if (answer.Trait != trait.Id) continue;
+            var said = Said(trait, answer);
+            if (first is null) first = said;
+            else (several ??= new SortedSet<string>(StringComparer.Ordinal) { first }).Add(said);
+        }
+
+        return several is null ? first ?? "" : string.Join("; ", several);
+    }
+
+    private static string Said(Trait trait, Band band)
+    {
+        var invariant = CultureInfo.InvariantCulture;
+        if (band.Low == band.High) return string.Create(invariant, $"{band.Low:G4} {trait.Unit}");
+        if (double.IsInfinity(band.High)) return string.Create(invariant, $"{band.Low:G4} {trait.Unit} or more");
+        return band.Low == 0 ? string.Create(invariant, $"{band.High:G4} {trait.Unit} or less") : string.Create(invariant, $"{band.Low:G4} to {band.High:G4} {trait.Unit}");
     }
 
     private static string Said(Trait trait, Answer answer)
     {
-        static string Number(double value) => value.ToString("G4", CultureInfo.InvariantCulture);
-        var said = answer.Bands.Count > 0
-            ? answer.Bands.Select(b => (b.Low == b.High ? Number(b.Low) : $"{Number(b.Low)} to {Number(b.High)}") + " " + trait.Unit)
-            : answer.States.Select(s => trait.FindState(s)?.Name ?? s);
-        return string.Join(" or ", said);
+        if (answer.States.Count == 1) return NameOf(trait, answer.States[0]);
+        return answer.Bands.Count == 1 ? Said(trait, answer.Bands[0]) : SaidOfMany(trait, answer);
     }
+
+    private static string SaidOfMany(Trait trait, Answer answer) =>
+        string.Join(" or ", answer.Bands.Count > 0 ? answer.Bands.Select(b => Said(trait, b)) : answer.States.Select(s => NameOf(trait, s)));
+
+    private static string NameOf(Trait trait, string state) => trait.FindState(state)?.Name ?? state;
 }

@@ -1,3 +1,4 @@
+using System.Numerics;
 using LibraryDesk.Identification.Answers;
 using LibraryDesk.Identification.Guides;
 using LibraryDesk.Identification.Odds;
@@ -13,31 +14,84 @@ internal sealed class TraitOutcomes
     /// <summary>Several people or looks multiply; beyond this many outcomes further answers to the trait are left out, here only.</summary>
     private const int MostOutcomes = 256;
 
-    private TraitOutcomes(string trait, int count, int forms)
-    {
-        Trait = trait;
-        Count = count;
-        Probability = new double[count * forms];
-        LogBroad = new double[count];
-    }
+    public string Trait { get; private set; } = "";
 
-    public string Trait { get; }
+    /// <summary>How many outcomes there are.</summary>
+    public int Count { get; private set; }
 
-    public int Count { get; }
+    /// <summary>Length of a row: the candidate's forms rounded up to whole vectors; the rest of a row is 0.</summary>
+    public int Width { get; private set; }
 
-    /// <summary>P(outcome | form), outcome by outcome.</summary>
-    public double[] Probability { get; }
+    /// <summary>
+    /// P(outcome | form) times <see cref="Ratio"/>, one row an outcome, so that products of rows are the statistic over that of the broad alternative
+    /// for what was answered. Longer than used: kept from case to case.
+    /// </summary>
+    public double[] Scaled { get; private set; } = [];
 
-    public double[] LogBroad { get; }
+    /// <summary>P(what was answered | broad alternative) / P(outcome | broad alternative). Longer than used.</summary>
+    public double[] Ratio { get; private set; } = [];
 
+    // P(outcome | form), one row an outcome, and its sums up to each outcome, one row a form.
+    private double[] _probability = [];
+    private double[] _upTo = [];
+    private int _slots;
+
+    /// <summary>The row of an outcome.</summary>
+    public ReadOnlySpan<double> Row(int outcome) => Scaled.AsSpan(outcome * Width, Width);
+
+    /// <summary>Fills the table for one answered trait.</summary>
     /// <param name="weights">Prior of the forms, for the mean that stands for unknown cells and for half of the broad alternative.</param>
-    public static TraitOutcomes Of(CompiledGuide guide, Evidence evidence, TraitEvidence answered, int candidate, double[] weights)
+    public void Fill(CompiledGuide guide, Evidence evidence, TraitEvidence answered, int candidate, ReadOnlySpan<double> weights)
     {
         var trait = answered.Trait;
-        return answered.AnswerCount == 1 && AnswerTo(evidence, trait) is { Sure: Sureness.Sure } only
-            ? OfSureAnswer(guide, trait, only, candidate, weights)
-            : OfSeveral(guide, evidence, trait, candidate, weights);
+        Trait = trait.Trait.Id;
+        if (answered.AnswerCount == 1 && AnswerTo(evidence, trait) is { Sure: Sureness.Sure } only) FillSure(guide, trait, only, candidate, weights);
+        else FillSeveral(guide, evidence, trait, candidate, weights);
+        var seen = Ratio[0];
+        for (var o = 0; o < Count; o++)
+        {
+            Ratio[o] = seen / Ratio[o];
+            for (var i = o * Width; i < (o + 1) * Width; i++) Scaled[i] = _probability[i] * Ratio[o];
+        }
     }
+
+    /// <summary>Makes ready for <see cref="Draw"/>.</summary>
+    public void SumUp(int forms)
+    {
+        _slots = WidthOf(Count);
+        if (_upTo.Length < forms * _slots) _upTo = new double[forms * _slots];
+        for (var form = 0; form < forms; form++)
+        {
+            var row = _upTo.AsSpan(form * _slots, _slots);
+            var sum = 0.0;
+            for (var o = 0; o < Count - 1; o++) row[o] = sum += _probability[(o * Width) + form];
+            // The last outcome takes what rounding leaves.
+            row[(Count - 1)..].Fill(double.PositiveInfinity);
+        }
+    }
+
+    /// <summary>The outcome of a plant of a form, by a number from 0 up to 1: as many outcomes lie before it as sums do not exceed the number.</summary>
+    public int Draw(int form, double u)
+    {
+        // All are compared, without a branch: a search would mostly guess wrong where to stop.
+        var limit = new Vector<double>(u);
+        Vector<long> passed = default;
+        for (var (at, end) = (form * _slots, (form + 1) * _slots); at < end; at += Vector<double>.Count) passed -= Vector.LessThanOrEqual(new Vector<double>(_upTo, at), limit);
+        return (int)Vector.Sum(passed);
+    }
+
+    private void Start(int count, int forms)
+    {
+        Count = count;
+        Width = WidthOf(forms);
+        if (_probability.Length < count * Width) (_probability, Scaled) = (new double[count * Width], new double[count * Width]);
+        if (Ratio.Length < count) Ratio = new double[count];
+        _probability.AsSpan(0, count * Width).Clear();
+        Ratio.AsSpan(0, count).Clear();
+    }
+
+    /// <summary>Forms rounded up to whole vectors.</summary>
+    public static int WidthOf(int forms) => (forms + 7) / 8 * 8;
 
     private static Answer AnswerTo(Evidence evidence, CompiledTrait trait)
     {
@@ -50,14 +104,14 @@ internal sealed class TraitOutcomes
     }
 
     /// <summary>The common case: one sure answer, whose probabilities stand ready in the compiled guide.</summary>
-    private static TraitOutcomes OfSureAnswer(CompiledGuide guide, CompiledTrait trait, Answer answer, int candidate, double[] weights)
+    private void FillSure(CompiledGuide guide, CompiledTrait trait, Answer answer, int candidate, ReadOnlySpan<double> weights)
     {
         var (first, end) = (guide.FirstForm[candidate], guide.FirstForm[candidate + 1]);
-        var forms = end - first;
-        var named = Named(trait, answer);
+        Span<bool> named = stackalloc bool[trait.Answers];
+        Name(trait, answer, named);
         var count = 1;
         foreach (var isNamed in named) count += isNamed ? 0 : 1;
-        var outcomes = new TraitOutcomes(trait.Trait.Id, count, forms);
+        Start(count, end - first);
         var mass = Rows.Dot(weights, trait.Known);
         var next = 1;
         for (var y = 0; y < trait.Answers; y++)
@@ -66,19 +120,16 @@ internal sealed class TraitOutcomes
             var phi = trait.PhiRow(y);
             var pool = mass > 0 ? Rows.Dot(weights, phi) / mass : trait.PhiPool[y];
             var broad = Likelihood.SomethingElse(pool, trait.PhiUniform[y]);
-            outcomes.LogBroad[o] += broad;
-            for (var i = 0; i < forms; i++)
+            Ratio[o] += broad;
+            for (var i = 0; i < end - first; i++)
             {
                 var f = first + i;
-                outcomes.Probability[(o * forms) + i] += f == guide.SomethingElse ? broad : trait.Known[f] == 0 ? pool : phi[f];
+                _probability[(o * Width) + i] += f == guide.SomethingElse ? broad : trait.Known[f] == 0 ? pool : phi[f];
             }
         }
-
-        for (var o = 0; o < count; o++) outcomes.LogBroad[o] = Math.Log(outcomes.LogBroad[o]);
-        return outcomes;
     }
 
-    private static TraitOutcomes OfSeveral(CompiledGuide guide, Evidence evidence, CompiledTrait trait, int candidate, double[] weights)
+    private void FillSeveral(CompiledGuide guide, Evidence evidence, CompiledTrait trait, int candidate, ReadOnlySpan<double> weights)
     {
         var pool = new double[trait.States];
         var mass = Rows.Dot(weights, trait.Known);
@@ -95,17 +146,14 @@ internal sealed class TraitOutcomes
         }
 
         var (first, end) = (guide.FirstForm[candidate], guide.FirstForm[candidate + 1]);
-        var outcomes = new TraitOutcomes(trait.Trait.Id, count, end - first);
-        var forms = Enumerable.Range(first, end - first).Select(f => Shares(guide, trait, f, pool)).ToArray();
+        Start(count, end - first);
         var broad = Broad(trait, pool);
-        for (var o = 0; o < count; o++)
+        for (var o = 0; o < count; o++) Ratio[o] = Likelihood.Of(Looks(trait, options, o), broad);
+        for (var f = first; f < end; f++)
         {
-            var looks = Looks(trait, options, o);
-            for (var i = 0; i < forms.Length; i++) outcomes.Probability[(o * forms.Length) + i] = Likelihood.Of(looks, forms[i]);
-            outcomes.LogBroad[o] = Math.Log(Likelihood.Of(looks, broad));
+            var shares = Shares(guide, trait, f, pool);
+            for (var o = 0; o < count; o++) _probability[(o * Width) + f - first] = Likelihood.Of(Looks(trait, options, o), shares);
         }
-
-        return outcomes;
     }
 
     private static double[] Shares(CompiledGuide guide, CompiledTrait trait, int form, double[] pool)
@@ -127,7 +175,8 @@ internal sealed class TraitOutcomes
     /// <summary>P(option | state) for what was answered, first, and for each thing that could have been answered instead.</summary>
     private static List<double[]> Options(CompiledTrait trait, Answer answer)
     {
-        var named = Named(trait, answer);
+        Span<bool> named = stackalloc bool[trait.Answers];
+        Name(trait, answer, named);
         var options = new List<double[]> { new double[trait.States] };
         for (var y = 0; y < trait.Answers; y++)
         {
@@ -139,13 +188,14 @@ internal sealed class TraitOutcomes
         return options;
     }
 
-    private static bool[] Named(CompiledTrait trait, Answer answer)
+    /// <summary>Marks the foreseen answers that an answer names.</summary>
+    private static void Name(CompiledTrait trait, Answer answer, Span<bool> named)
     {
-        var named = new bool[trait.Answers];
+        named.Clear();
         if (trait.Scale is not { } scale)
         {
             for (var y = 0; y < named.Length; y++) named[y] = answer.States.Contains(trait.Trait.States[y].Id);
-            return named;
+            return;
         }
 
         const int BinsPerAnswer = MeasuredScale.Bins / MeasuredScale.AnswerBins;
@@ -161,8 +211,6 @@ internal sealed class TraitOutcomes
                 if (y == middle || (at >= band.Low && at <= band.High)) named[y] = true;
             }
         }
-
-        return named;
     }
 
     private static double[][] Looks(CompiledTrait trait, List<(string Look, List<double[]> Options)> options, int outcome)

@@ -27,7 +27,7 @@ public readonly record struct AccessionCode : ICode<AccessionCode>
 
     /// <summary>Reads what a person typed. Lower case, spaces and missing hyphens are forgiven; the refusal says what is wrong.</summary>
     public static Outcome<AccessionCode> Read(string? typed) =>
-        RunningCode.Read('A', "accession", "A26-007", typed).Then<AccessionCode>(read => new AccessionCode(read.Year, read.Number));
+        RunningCode.Read('A', Sentence.Of($"accession"), "A26-007", typed).Then<AccessionCode>(read => new AccessionCode(read.Year, read.Number));
 
     /// <summary>Reads a code, as <see cref="Read"/> does.</summary>
     public static bool TryParse([NotNullWhen(true)] string? typed, out AccessionCode code, [NotNullWhen(false)] out Refusal? refusal) =>

@@ -27,7 +27,7 @@ public readonly record struct LotCode : ICode<LotCode>
 
     /// <summary>Reads what a person typed. Lower case, spaces and missing hyphens are forgiven; the refusal says what is wrong.</summary>
     public static Outcome<LotCode> Read(string? typed) =>
-        RunningCode.Read('L', "lot", "L26-031", typed).Then<LotCode>(read => new LotCode(read.Year, read.Number));
+        RunningCode.Read('L', Sentence.Of($"lot"), "L26-031", typed).Then<LotCode>(read => new LotCode(read.Year, read.Number));
 
     /// <summary>Reads a code, as <see cref="Read"/> does.</summary>
     public static bool TryParse([NotNullWhen(true)] string? typed, out LotCode code, [NotNullWhen(false)] out Refusal? refusal) =>

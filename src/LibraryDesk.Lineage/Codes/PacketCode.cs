@@ -8,8 +8,6 @@ namespace LibraryDesk.Lineage.Codes;
 [JsonConverter(typeof(CodeConverter<PacketCode>))]
 public readonly record struct PacketCode : ICode<PacketCode>
 {
-    private const string Example = "Q26-0418-N";
-
     private readonly char _library;
 
     /// <param name="library">The library's letter, one of <see cref="CheckCharacter.Letters"/>.</param>
@@ -48,13 +46,13 @@ public readonly record struct PacketCode : ICode<PacketCode>
     public static Outcome<PacketCode> Read(string? typed)
     {
         var plain = CodeText.Plain(typed);
-        if (plain.Length == 0) return new Refusal("code.empty", $"Type the packet code, for example {Example}.");
-        if (plain.Length is < 8 or > 11) return new Refusal("code.length", $"A packet code has a letter, two digits for the year, four or more for the number and a check letter, for example {Example}.");
-        if (!CheckCharacter.Letters.Contains(plain[0], StringComparison.Ordinal)) return new Refusal("code.library", $"A packet code begins with the library's letter, for example {Example}. {plain[0]} is not one.");
-        if (!CheckCharacter.Letters.Contains(plain[^1], StringComparison.Ordinal)) return new Refusal("code.check-missing", $"A packet code ends with its check letter, for example {Example}. {plain[^1]} is not one.");
-        if (CodeText.Digits(plain.AsSpan(1, plain.Length - 2)) is not { } digits) return new Refusal("code.shape", $"Between the first and the last letter of a packet code stand digits only, for example {Example}.");
+        if (plain.Length == 0) return new Refusal("code.empty", $"Type the packet code, for example Q26-0418-N.");
+        if (plain.Length is < 8 or > 11) return new Refusal("code.length", $"A packet code has a letter, two digits for the year, four or more for the number and a check letter, for example Q26-0418-N.");
+        if (!CheckCharacter.Letters.Contains(plain[0], StringComparison.Ordinal)) return new Refusal("code.library", $"A packet code begins with the library's letter, for example Q26-0418-N. {plain[0]} is not one.");
+        if (!CheckCharacter.Letters.Contains(plain[^1], StringComparison.Ordinal)) return new Refusal("code.check-missing", $"A packet code ends with its check letter, for example Q26-0418-N. {plain[^1]} is not one.");
+        if (CodeText.Digits(plain.AsSpan(1, plain.Length - 2)) is not { } digits) return new Refusal("code.shape", $"Between the first and the last letter of a packet code stand digits only, for example Q26-0418-N.");
         var number = int.Parse(digits.AsSpan(2), NumberStyles.None, CultureInfo.InvariantCulture);
-        if (number == 0 || (digits.Length > 6 && digits[2] == '0')) return new Refusal("code.number", $"The number in a packet code runs from 0001, without further zeros in front, for example {Example}.");
+        if (number == 0 || (digits.Length > 6 && digits[2] == '0')) return new Refusal("code.number", $"The number in a packet code runs from 0001, without further zeros in front, for example Q26-0418-N.");
         var code = new PacketCode(plain[0], 2000 + int.Parse(digits.AsSpan(0, 2), NumberStyles.None, CultureInfo.InvariantCulture), number);
         return code.Check == plain[^1] ? code : new Refusal("code.check", $"The check letter does not fit: one character of {typed!.Trim()} is wrong, or two have changed places. Look at the label again.");
     }

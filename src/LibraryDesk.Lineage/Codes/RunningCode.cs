@@ -18,7 +18,7 @@ internal static class RunningCode
     public static string Write(char kind, int year, int number) =>
         string.Create(CultureInfo.InvariantCulture, $"{kind}{year % 100:00}-{number:000}");
 
-    public static Outcome<(int Year, int Number)> Read(char kind, string what, string example, string? typed)
+    public static Outcome<(int Year, int Number)> Read(char kind, Sentence what, string example, string? typed)
     {
         var plain = CodeText.Plain(typed);
         if (plain.Length == 0) return new Refusal("code.empty", $"Type the {what} code, for example {example}.");

@@ -39,7 +39,8 @@ public sealed class ViabilityForecast
     public static Outcome<ViabilityForecast> Make(string? species, double initialPercent, StorageConditions storage)
     {
         ArgumentNullException.ThrowIfNull(storage);
-        if (ViabilityConstants.For(species) is not { } constants) return new Refusal(NoConstantsCode, $"Cannot forecast: no constants are published for {species ?? "an unknown species"}. Test it by sowing instead.");
+        if (species is null) return new Refusal(NoConstantsCode, "Cannot forecast: no constants are published for an unknown species. Test it by sowing instead.");
+        if (ViabilityConstants.For(species) is not { } constants) return new Refusal(NoConstantsCode, $"Cannot forecast: no constants are published for {species}. Test it by sowing instead.");
         return Make(constants, initialPercent, storage);
     }
 

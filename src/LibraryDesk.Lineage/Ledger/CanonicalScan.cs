@@ -1,3 +1,5 @@
+using System.Buffers;
+
 namespace LibraryDesk.Lineage.Ledger;
 
 /// <summary>
@@ -7,6 +9,11 @@ namespace LibraryDesk.Lineage.Ledger;
 internal ref struct CanonicalScan(ReadOnlySpan<char> text)
 {
     private const int MostDeep = 32;
+
+    // What ends a text, escapes, or asks for a closer look: control characters and halves of surrogate pairs.
+    private static readonly SearchValues<char> _notPlain = SearchValues.Create(
+        [.. Enumerable.Range(0, 32).Select(code => (char)code), '"', '\\', .. Enumerable.Range(0xd800, 0x800).Select(code => (char)code)]);
+
     private readonly ReadOnlySpan<char> _text = text;
     private int _at;
 
@@ -66,23 +73,24 @@ internal ref struct CanonicalScan(ReadOnlySpan<char> text)
         inside = default;
         if (!Take('"')) return false;
         var start = _at;
-        for (; _at < _text.Length; _at++)
+        while (true)
         {
-            var character = _text[_at];
-            if (character == '"')
+            // Most of a text is letters: they are stepped over many at a time.
+            var plain = _text[_at..].IndexOfAny(_notPlain);
+            if (plain < 0) return false;
+            _at += plain;
+            if (_text[_at] == '"')
             {
                 inside = _text[start.._at];
                 _at++;
                 return true;
             }
 
-            if (character < ' ' || char.IsSurrogate(character)) return false;
-            if (character != '\\') continue;
+            if (_text[_at] != '\\') return false;
             _at++;
             if (_at >= _text.Length || _text[_at] is not ('"' or '\\')) return false;
+            _at++;
         }
-
-        return false;
     }
 
     // At most 15 digits: every such number is a double's exact value, printed as it stands.

@@ -1,5 +1,3 @@
-using System.Buffers;
-using System.Globalization;
 using System.Text;
 using LibraryDesk.Lineage.Acts;
 using LibraryDesk.Lineage.Seeds;
@@ -10,7 +8,7 @@ namespace LibraryDesk.Lineage.Ledger;
 public static class Chain
 {
     [ThreadStatic]
-    private static StringBuilder? _text;
+    private static EntryText? _text;
 
     /// <summary>Makes the next entry.</summary>
     /// <param name="head">The last entry, read under the lock of the chain head.</param>
@@ -34,35 +32,25 @@ public static class Chain
         return new(entry.Sequence, entry.Hash);
     }
 
-    /// <summary>
-    /// The canonical JSON (RFC 8785) of everything but the hash. Its member names are fixed and already in order, and the payload is
-    /// canonical as stored, so it is put together without parsing.
-    /// </summary>
+    /// <summary>The canonical JSON (RFC 8785) of everything but the hash.</summary>
     public static string CanonicalText(LedgerEntry entry)
     {
         ArgumentNullException.ThrowIfNull(entry);
-        var text = new StringBuilder(entry.Payload.Length + 320);
-        Write(entry, text);
-        return text.ToString();
+        return Encoding.UTF8.GetString(new EntryText().Of(entry));
     }
 
-    /// <summary>SHA-256 over <see cref="CanonicalText"/>.</summary>
+    /// <summary>SHA-256 over <see cref="CanonicalText"/> in UTF-8.</summary>
     public static EntryHash HashOf(LedgerEntry entry)
     {
         ArgumentNullException.ThrowIfNull(entry);
-        var text = _text ??= new StringBuilder(2048);
-        text.Clear();
-        Write(entry, text);
+        return EntryHash.Of((_text ??= new EntryText()).Of(entry));
+    }
 
-        // One run of characters: a builder's pieces could cut a surrogate pair in two.
-        var characters = ArrayPool<char>.Shared.Rent(text.Length);
-        text.CopyTo(0, characters, text.Length);
-        var bytes = ArrayPool<byte>.Shared.Rent(Encoding.UTF8.GetMaxByteCount(text.Length));
-        var length = Encoding.UTF8.GetBytes(characters, 0, text.Length, bytes, 0);
-        var hash = EntryHash.Of(bytes.AsSpan(0, length));
-        ArrayPool<byte>.Shared.Return(bytes);
-        ArrayPool<char>.Shared.Return(characters);
-        return hash;
+    /// <summary>True when an entry's hash is the hash of what it says.</summary>
+    public static bool HashFits(LedgerEntry entry)
+    {
+        ArgumentNullException.ThrowIfNull(entry);
+        return entry.Hash.IsOf((_text ??= new EntryText()).Of(entry));
     }
 
     /// <summary>Walks entries in the order they are given and stops at the first that does not fit. Holds one entry at a time.</summary>
@@ -92,19 +80,5 @@ public static class Chain
         }
 
         return walk.Finish();
-    }
-
-    private static void Write(LedgerEntry entry, StringBuilder text)
-    {
-        text.Append(CultureInfo.InvariantCulture, $"{{\"actor\":\"{entry.Actor.Value:D}\",\"kind\":\"{SeedActJson.NameOf(entry.Kind)}\",\"payload\":");
-        text.Append(entry.Payload);
-        text.Append(CultureInfo.InvariantCulture, $",\"previous\":\"{entry.Previous.Hex}\",\"sequence\":{entry.Sequence},\"subjects\":[");
-        for (var place = 0; place < entry.Subjects.Count; place++)
-        {
-            if (place > 0) text.Append(',');
-            text.Append(entry.Subjects[place].Value);
-        }
-
-        text.Append(CultureInfo.InvariantCulture, $"],\"time\":\"{entry.At.UtcDateTime:yyyy-MM-dd'T'HH:mm:ss.fff'Z'}\"}}");
     }
 }

@@ -28,7 +28,7 @@ public sealed class ChainWalk
         if (entry.Sequence != expected) return new(expected, ChainFaultKind.Sequence, string.Create(CultureInfo.InvariantCulture, $"Entry {expected} should come next, but entry {entry.Sequence} does."));
         if (entry.Previous != Head.Hash) return Fault(entry, ChainFaultKind.Previous, "does not name the hash of the entry before it");
         if (entry.At.Offset != TimeSpan.Zero || entry.At.Ticks % TimeSpan.TicksPerMillisecond != 0) return Fault(entry, ChainFaultKind.Form, "has a time that is not in UTC and whole milliseconds");
-        if (Chain.HashOf(entry) != entry.Hash) return Fault(entry, ChainFaultKind.Hash, "has been changed: its hash is not the hash of what it says");
+        if (!Chain.HashFits(entry)) return Fault(entry, ChainFaultKind.Hash, "has been changed: its hash is not the hash of what it says");
         if (ReadFault(entry) is { } unreadable) return unreadable;
         if (_checkpoints.TryGetValue(entry.Sequence, out var kept) && kept != entry.Hash) return Fault(entry, ChainFaultKind.Checkpoint, "is not the entry that the checkpoint was taken from");
         Head = Chain.HeadAfter(entry);

@@ -32,6 +32,15 @@ public readonly record struct EntryHash
         return new(Convert.ToHexStringLower(digest));
     }
 
+    /// <summary>True when this is the hash of some bytes.</summary>
+    public bool IsOf(ReadOnlySpan<byte> bytes)
+    {
+        Span<byte> digest = stackalloc byte[SHA256.HashSizeInBytes];
+        Span<char> hex = stackalloc char[Length];
+        SHA256.HashData(bytes, digest);
+        return Convert.TryToHexStringLower(digest, hex, out _) && hex.SequenceEqual(Hex);
+    }
+
     /// <summary>Reads 64 lower-case hex digits; nothing else is a hash.</summary>
     public static bool TryParse([NotNullWhen(true)] string? hex, out EntryHash hash)
     {

@@ -32,6 +32,8 @@ public static class SeedActJson
         [EntryKind.Corrected] = ("corrected", typeof(Corrected)),
     };
 
+    private static readonly Dictionary<string, EntryKind> _byName = _kinds.ToDictionary(kind => kind.Value.Name, kind => kind.Key, StringComparer.Ordinal);
+
     private static readonly JsonSerializerOptions _options = new()
     {
         PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
@@ -46,15 +48,7 @@ public static class SeedActJson
     public static string NameOf(EntryKind kind) => _kinds[kind].Name;
 
     /// <summary>The kind from its text; null for a text that is none.</summary>
-    public static EntryKind? KindOf(string? name)
-    {
-        foreach (var (kind, known) in _kinds)
-        {
-            if (known.Name == name) return kind;
-        }
-
-        return null;
-    }
+    public static EntryKind? KindOf(string? name) => name is not null && _byName.TryGetValue(name, out var kind) ? kind : null;
 
     /// <summary>The act as canonical JSON.</summary>
     public static string Write(SeedAct act)

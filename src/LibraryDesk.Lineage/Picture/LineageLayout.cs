@@ -6,14 +6,18 @@ namespace LibraryDesk.Lineage.Picture;
 /// <summary>Lays the lineage out along time with few crossings. Pure: the same graph and wish give the same picture.</summary>
 public static class LineageLayout
 {
-    private const double Margin = 64;
-    private const double LabelRoom = 96;
-    private const double LaneHeight = 66;
+    /// <summary>Width of the column of words at the right of a narrow picture.</summary>
+    public const double LabelColumn = 138;
+
+    /// <summary>Height of a row of a narrow picture: each node has one of its own, so it is also how high a node answers to a finger.</summary>
+    public const double RowHeight = 62;
+
+    private const double Margin = 100;
+    private const double Edge = 16;
     private const double LeastGap = 84;
     private const double AxisHeight = 44;
-    private const double RowHeight = 56;
     private const double YearColumn = 56;
-    private const double LabelColumn = 132;
+    private const double YearLabel = 44;
 
     /// <summary>Lays out a graph. An empty graph gives an empty picture.</summary>
     public static LineagePicture Lay(LineageGraph graph, PictureWish wish)
@@ -28,32 +32,74 @@ public static class LineageLayout
 
     private static LineagePicture Wide(IReadOnlyList<Box> boxes, PictureWish wish)
     {
-        var firstYear = new DateOnly(boxes.Min(box => box.On).Year, 1, 1);
-        var days = Math.Max(365, boxes.Max(box => box.On).DayNumber - firstYear.DayNumber + 60);
-        var perDay = Math.Max(0.02, (wish.Width - Margin - LabelRoom) / days);
-        foreach (var box in boxes.OrderBy(box => box.Number))
+        foreach (var box in boxes) PictureLabels.Measure(box);
+        var strands = PictureOrder.Strands(boxes);
+        var years = SetAlong(boxes, wish);
+        var order = PictureOrder.Order(strands);
+        PictureOrder.SetLanes(order, Edge);
+        var middles = LaneMiddles(boxes);
+        var width = Math.Max(wish.Width, boxes.Max(box => box.Along + box.Onward) + Edge);
+        var height = middles[^1] + boxes.Where(box => box.Strand!.Lane == middles.Count - 1).Max(box => PictureLabels.Room(box).Below) + AxisHeight;
+        return Draw(boxes, wish, width, height, years, box => (box.Along, middles[(int)box.Strand!.Lane]), PictureLabels.Wide);
+    }
+
+    // Each node stands in its year, on its day where there is room: never on top of its parent, and never so near that their words would meet.
+    // A year with much in it is drawn wider.
+    private static List<PictureYear> SetAlong(IReadOnlyList<Box> boxes, PictureWish wish)
+    {
+        var first = boxes.Min(box => box.On).Year;
+        var days = Math.Max(365, boxes.Max(box => box.On).DayNumber - new DateOnly(first, 1, 1).DayNumber + 60);
+        var perDay = Math.Max(0.02, (wish.Width - Margin - Margin) / days);
+        var begins = new List<double> { Margin };
+        var reached = Margin;
+        foreach (var box in InRows(boxes))
         {
-            // On the time axis, but never on top of the parent: seed is often put up on the day it came in.
-            var onAxis = Margin + ((box.On.DayNumber - firstYear.DayNumber) * perDay);
-            box.Along = box.Above.Select(link => link.From.Along + LeastGap).Append(onAxis).Max();
+            while (first + begins.Count <= box.On.Year) begins.Add(Math.Max(begins[^1] + (365 * perDay), reached + LeastGap / 2));
+            var from = begins[box.On.Year - first] + ((box.On.DayOfYear - 1) * perDay);
+            foreach (var link in box.Above) from = Math.Max(from, link.From.Along + LeastGap);
+            foreach (var other in box.Strand!.Boxes.TakeWhile(other => other != box))
+            {
+                if (PictureLabels.IsAbove(other) == PictureLabels.IsAbove(box)) from = Math.Max(from, other.Along + PictureLabels.Half(other) + PictureLabels.Half(box) + PictureLabels.Between);
+            }
+
+            box.Along = from;
+            reached = Math.Max(reached, from);
         }
 
-        var order = PictureOrder.Order(boxes);
-        var lanes = PictureOrder.SetLanes(order, LeastGap);
-        var top = 40.0;
-        var width = Math.Max(wish.Width, boxes.Max(box => box.Along) + LabelRoom);
-        var height = top + (lanes * LaneHeight) + 48 + AxisHeight;
-        var years = Enumerable.Range(firstYear.Year, boxes.Max(box => box.On).Year - firstYear.Year + 1)
-            .Select(year => new PictureYear(year, Round(Margin + ((new DateOnly(year, 1, 1).DayNumber - firstYear.DayNumber) * perDay))))
-            .ToArray();
-        return Draw(boxes, wish, width, height, years, box => (box.Along, top + (box.Strand!.Lane * LaneHeight)));
+        return Labelled(begins.Select((at, year) => new PictureYear(first + year, Round(at))));
+    }
+
+    // Of years that lie closer than their numbers are wide, some are left out.
+    private static List<PictureYear> Labelled(IEnumerable<PictureYear> years)
+    {
+        var kept = new List<PictureYear>();
+        foreach (var year in years)
+        {
+            if (kept.Count == 0 || year.At - kept[^1].At >= YearLabel) kept.Add(year);
+        }
+
+        return kept;
+    }
+
+    private static List<double> LaneMiddles(IReadOnlyList<Box> boxes)
+    {
+        var middles = new List<double>();
+        var end = Edge;
+        foreach (var lane in boxes.GroupBy(box => box.Strand!.Lane).OrderBy(lane => lane.Key))
+        {
+            var rooms = lane.Select(PictureLabels.Room).ToArray();
+            middles.Add(end + rooms.Max(room => room.Above));
+            end = middles[^1] + rooms.Max(room => room.Below);
+        }
+
+        return middles;
     }
 
     private static LineagePicture Narrow(IReadOnlyList<Box> boxes, PictureWish wish)
     {
         var rows = InRows(boxes);
         for (var row = 0; row < rows.Count; row++) rows[row].Along = row;
-        var order = PictureOrder.Order(boxes);
+        var order = PictureOrder.Order(PictureOrder.Strands(boxes));
         var lanes = PictureOrder.SetLanes(order, 0.5);
         var room = Math.Max(40, wish.Width - YearColumn - LabelColumn - 40);
         var step = lanes > 0 ? Math.Min(44, room / lanes) : 0;
@@ -64,7 +110,7 @@ public static class LineageLayout
         }
 
         var height = (rows.Count * RowHeight) + 24;
-        return Draw(boxes, wish, wish.Width, height, years, box => (YearColumn + 24 + (box.Strand!.Lane * step), 32 + (box.Along * RowHeight)));
+        return Draw(boxes, wish, wish.Width, height, years, box => (YearColumn + 24 + (box.Strand!.Lane * step), 32 + (box.Along * RowHeight)), (box, _, y) => PictureLabels.Narrow(box, wish.Width - LabelColumn, y));
     }
 
     // By day, but a parent always before its child even when somebody noted the days the wrong way round.
@@ -86,23 +132,44 @@ public static class LineageLayout
         return rows;
     }
 
-    private static LineagePicture Draw(IReadOnlyList<Box> boxes, PictureWish wish, double width, double height, IReadOnlyList<PictureYear> years, Func<Box, (double X, double Y)> place)
+    private static LineagePicture Draw(IReadOnlyList<Box> boxes, PictureWish wish, double width, double height, IReadOnlyList<PictureYear> years, Func<Box, (double X, double Y)> place, Func<Box, double, double, IReadOnlyList<PictureLine>> lines)
     {
+        var kin = Kin(boxes, wish);
         var nodes = boxes.ToDictionary(box => box, box =>
         {
             var (x, y) = place(box);
-            return new PictureNode(box.Id, box.Kind, box.Label, box.On, Round(x), Round(y), box.Mark, box.IsHere, box.InDoubt, box.Folded);
+            return new PictureNode(box.Id, box.Kind, box.Label, box.On, Round(x), Round(y), box.Mark, box.IsHere, box.InDoubt, box.Folded) { Folding = box.Folding, IsDim = !kin.Contains(box), Lines = lines(box, Round(x), Round(y)) };
         });
         var stems = new List<PictureStem>();
         foreach (var link in boxes.SelectMany(box => box.Below))
         {
             var (from, to) = (nodes[link.From], nodes[link.To]);
             var condition = link.To.Mark == NodeMark.Off ? StemCondition.OffTypes : link.From.InDoubt ? StemCondition.InDoubt : StemCondition.Sound;
-            stems.Add(new(from.Key, to.Key, Curve(from, to, wish.Direction), Round(3 + (9 * link.Share)), condition));
+            stems.Add(new(from.Key, to.Key, Curve(from, to, wish.Direction), Round(3 + (9 * link.Share)), condition, from.IsDim || to.IsDim));
         }
 
         var inOrder = boxes.OrderBy(box => box.Along).ThenBy(box => box.Number).Select(box => nodes[box] with { Keys = Keys(box, nodes) }).ToArray();
         return new(wish.Direction, Round(width), Round(height), years, stems, inOrder);
+    }
+
+    // The focus, all it came from and all that was made of it; everything where there is no focus.
+    private static HashSet<Box> Kin(IReadOnlyList<Box> boxes, PictureWish wish)
+    {
+        if (wish.Focus is not { } focus || boxes.FirstOrDefault(box => box.Folding == PictureFolding.None && box.Id == focus) is not { } centre) return [.. boxes];
+        var kin = new HashSet<Box> { centre };
+        foreach (var next in (Func<Box, IEnumerable<Box>>[])[box => box.Above.Select(link => link.From), box => box.Below.Select(link => link.To)])
+        {
+            var open = new Stack<Box>([centre]);
+            while (open.TryPop(out var box))
+            {
+                foreach (var further in next(box))
+                {
+                    if (kin.Add(further)) open.Push(further);
+                }
+            }
+        }
+
+        return kin;
     }
 
     private static PictureKeys Keys(Box box, Dictionary<Box, PictureNode> nodes)

@@ -21,7 +21,8 @@ public sealed record LineagePicture(
 /// <param name="Path">SVG path data: a cubic curve.</param>
 /// <param name="Width">Stroke width in px: 3 + 9 x share.</param>
 /// <param name="Condition">How it is drawn.</param>
-public sealed record PictureStem(string From, string To, string Path, double Width, StemCondition Condition);
+/// <param name="IsDim">True when it leads to or from a dim node.</param>
+public sealed record PictureStem(string From, string To, string Path, double Width, StemCondition Condition, bool IsDim = false);
 
 /// <summary>One year on the axis.</summary>
 /// <param name="Year">The year.</param>

@@ -7,11 +7,10 @@ namespace LibraryDesk.Lineage.Picture;
 /// </summary>
 internal static class PictureOrder
 {
-    private const int MostSifted = 120;
+    private const int MostSifted = 60;
 
-    public static IReadOnlyList<Strand> Order(IReadOnlyList<Box> boxes)
+    public static IReadOnlyList<Strand> Order(IReadOnlyList<Strand> strands)
     {
-        var strands = MakeStrands(boxes);
         var trunks = strands.Where(strand => !IsLeaf(strand)).ToList();
         if (trunks.Count > 2 && trunks.Count <= MostSifted) Sift(trunks);
         return WithLeaves(trunks);
@@ -64,7 +63,7 @@ internal static class PictureOrder
     }
 
     // Each box goes on with the child that most is made of; all other children begin strands of their own.
-    private static List<Strand> MakeStrands(IReadOnlyList<Box> boxes)
+    public static IReadOnlyList<Strand> Strands(IReadOnlyList<Box> boxes)
     {
         var size = new Dictionary<Box, int>();
         foreach (var box in boxes.OrderByDescending(box => box.Number)) size[box] = 1 + box.Below.Sum(link => size.GetValueOrDefault(link.To));
@@ -171,6 +170,6 @@ internal static class PictureOrder
         var last = strand.Boxes[^1];
         var start = first.Above.Count > 0 ? Math.Min(first.Along, (first.Along + first.Above.Max(link => link.From.Along)) / 2) : first.Along;
         var end = last.Below.Where(link => !link.To.IsLeaf).Select(link => (last.Along + link.To.Along) / 2).DefaultIfEmpty(last.Along).Max();
-        return (start, Math.Max(end, last.Along));
+        return (Math.Min(start, strand.Boxes.Min(box => box.Along - box.Back)), Math.Max(end, strand.Boxes.Max(box => box.Along + box.Onward)));
     }
 }

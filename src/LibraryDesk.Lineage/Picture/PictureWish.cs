@@ -10,6 +10,9 @@ namespace LibraryDesk.Lineage.Picture;
 /// <param name="Width">The width to fill, in px; a wide picture may come out wider when its nodes need it.</param>
 /// <param name="PacketsShown">How many plain packets of one lot are drawn before the rest is folded into "n more"; 2 or more.</param>
 /// <param name="Opened">Lots whose packets the reader unfolded.</param>
+/// <param name="Folds">What else the reader folded away; null for nothing.</param>
+/// <param name="Focus">The node whose kin alone is drawn in full; null to draw all so.</param>
+/// <param name="Words">What stands beside a node, given its number, what was folded into it and how many; null for its code alone.</param>
 public sealed record PictureWish(
     NodeId Here,
     IReadOnlyDictionary<NodeId, NodeMark> Marks,
@@ -17,7 +20,31 @@ public sealed record PictureWish(
     PictureDirection Direction,
     double Width,
     int PacketsShown = 5,
-    IReadOnlySet<NodeId>? Opened = null);
+    IReadOnlySet<NodeId>? Opened = null,
+    LineageFolds? Folds = null,
+    NodeId? Focus = null,
+    Func<NodeId, PictureFolding, int, PictureWords>? Words = null);
+
+/// <summary>One or two short lines beside a node.</summary>
+/// <param name="First">Its code.</param>
+/// <param name="Second">A few words; empty for none.</param>
+public sealed record PictureWords(string First, string Second);
+
+/// <summary>What a node of the picture stands for.</summary>
+public enum PictureFolding
+{
+    /// <summary>Itself.</summary>
+    None,
+
+    /// <summary>Plain packets of one lot.</summary>
+    Packets,
+
+    /// <summary>What one node's seed came from.</summary>
+    Before,
+
+    /// <summary>What was made of one node's seed.</summary>
+    After,
+}
 
 /// <summary>What plants of a node showed.</summary>
 public enum NodeMark

@@ -5,7 +5,8 @@ namespace LibraryDesk.Lineage.Rules;
 /// <summary>Checks that several rules share. Each gives a refusal, or null when all is well.</summary>
 internal static class Checks
 {
-    public const int MostText = 300;
+    // Seeds or milligrams: no source, far above what a community library keeps of one kind.
+    private const long MostIncoming = 100_000_000;
 
     public static Refusal? Days(DateOnly on, DateOnly today, params IEnumerable<DateOnly> began)
     {
@@ -19,10 +20,13 @@ internal static class Checks
     }
 
     /// <summary>Words for the ledger. It cannot forget, so what looks like an address or a telephone number is not let in.</summary>
-    public static Refusal? Text(string? text, string what)
+    /// <param name="text">What was typed.</param>
+    /// <param name="ask">Said where nothing was typed.</param>
+    /// <param name="most">The most characters that have room.</param>
+    public static Refusal? Text(string? text, string ask, int most = SeedTextLengths.Words)
     {
-        if (string.IsNullOrWhiteSpace(text)) return new(SeedRefusals.TextEmptyCode, $"Say {what} in a few words.");
-        if (text.Length > MostText) return new(SeedRefusals.TextLongCode, $"Keep it under {MostText} characters.");
+        if (string.IsNullOrWhiteSpace(text)) return new(SeedRefusals.TextEmptyCode, ask);
+        if (text.Length > most) return new(SeedRefusals.TextLongCode, $"Keep it under {most} characters.");
         var digits = 0;
         foreach (var character in text)
         {
@@ -33,14 +37,29 @@ internal static class Checks
         return null;
     }
 
+    /// <summary>Where seed is kept; null or blank when not said.</summary>
+    public static Refusal? Place(string? place)
+    {
+        if (string.IsNullOrWhiteSpace(place)) return null;
+        return place.Length > SeedTextLengths.Name ? new(SeedRefusals.PlaceLongCode, $"Keep the place under {SeedTextLengths.Name} characters.") : Text(place, "");
+    }
+
+    /// <summary>The id of a species; null when not known.</summary>
+    public static Refusal? Species(string? species) => species?.Length > SeedTextLengths.Species ? new(SeedRefusals.TextLongCode, $"Keep it under {SeedTextLengths.Species} characters.") : null;
+
     public static Outcome<Quantity> Take(SeedStock source, Quantity asked)
     {
-        if (source.IsVoid || source.Stock is not { } stock) return SeedRefusals.NotThere("seed");
+        if (source.IsVoid || source.Stock is not { } stock) return SeedRefusals.NoSeed;
         if (asked.IsEmpty) return SeedRefusals.Nothing();
         if (asked.In(stock.Unit, source.ThousandSeedMilligrams) is not { } taken) return SeedRefusals.SeedWeight();
         if (taken.IsEmpty) return SeedRefusals.Nothing();
         return taken.Amount <= stock.Amount ? taken : SeedRefusals.MoreThanThere(taken, stock);
     }
+
+    /// <summary>Seed that comes in or is counted: more than this at once is another unit or a slip of the finger.</summary>
+    public static Refusal? Incoming(Quantity seed) => seed.Amount <= MostIncoming
+        ? null
+        : new Refusal(SeedRefusals.TooMuchCode, "More than 100 kg or 100,000,000 seeds at once looks like a slip. Check the figure and its unit.");
 
     public static Refusal? SeedWeight(long? thousandSeedMilligrams) => thousandSeedMilligrams is null or (> 0 and <= 100_000_000)
         ? null

@@ -22,11 +22,11 @@ public static class CorrectionRules
     {
         ArgumentNullException.ThrowIfNull(entry);
         ArgumentNullException.ThrowIfNull(slice);
-        if (Checks.Text(why, "why it is corrected") is { } noReason) return noReason;
+        if (Checks.Text(why, "Say why it is corrected in a few words.") is { } noReason) return noReason;
         if (isCorrectedAlready) return new Refusal(CorrectedAlreadyCode, "This entry was corrected already. Correct the correction instead.");
         var read = entry.ReadAct();
         var was = read is Corrected correctedBefore ? correctedBefore.Instead?.Act : read;
-        if (was is null or Released) return new Refusal(NotUndoableCode, "An undoing or a release is not undone. Do the act again instead.");
+        if (was is null) return new Refusal(NotUndoableCode, "An undoing is not undone. Do the act again instead.");
         if (instead is not null && (instead.Kind != was.Kind || !instead.Subjects.Take(1).SequenceEqual(was.Subjects.Take(1)))) return new Refusal(OtherThingCode, "A correction is about the same thing as the entry it corrects.");
         var correction = new Corrected(entry.Sequence, why!.Trim(), new ActText(was), instead is null ? null : new ActText(instead));
         try

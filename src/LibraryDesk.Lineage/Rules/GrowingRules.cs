@@ -11,6 +11,11 @@ public static class GrowingRules
     public const string SownAlreadyCode = "growing.sown-already";
     public const string HarvestDayCode = "growing.harvest-day";
     public const string UnitCode = "growing.harvest-unit";
+    public const string FiguresCode = "growing.figures";
+
+    // No source: far above what a member grows, and further than any published isolation distance.
+    private const int MostPlants = 1_000_000;
+    private const int MostMetres = 1_000_000;
 
     /// <summary>Takes down that a packet was sown for seed. A packet counts as sown whole.</summary>
     /// <param name="growOut">The new grow-out's number.</param>
@@ -23,7 +28,7 @@ public static class GrowingRules
     public static Outcome<GrownOut> SowPacket(GrowOutId growOut, Packet packet, Loan? loan, PersonId? grower, DateOnly sownOn, GrowOutFacts facts, DateOnly today)
     {
         ArgumentNullException.ThrowIfNull(packet);
-        if (packet.Standing is PacketStanding.Void) return SeedRefusals.NotThere("packet");
+        if (packet.Standing is PacketStanding.Void) return SeedRefusals.NoPacket;
         if (packet.Stock.IsEmpty) return new Refusal(SownAlreadyCode, $"Packet {packet.Code} was sown or used before. If it was not, correct that entry first.");
         if (loan is not null && (loan.Packet != packet.Id || !loan.IsOpen)) return new Refusal(LoanCode, "That loan is not the open loan of this packet. Scan the packet again.");
         if (loan is null && packet.Standing == PacketStanding.Lent) return new Refusal(LoanCode, $"Packet {packet.Code} is out on loan. Take the growing down with that loan.");
@@ -45,10 +50,11 @@ public static class GrowingRules
     public static Outcome<Returned> Return(GrowOut growOut, Loan? loan, PersonId? by, DateOnly returnedOn, Quantity seed, long? thousandSeedMilligrams, DateOnly today)
     {
         ArgumentNullException.ThrowIfNull(growOut);
-        if (growOut.IsVoid) return SeedRefusals.NotThere("grow-out");
+        if (growOut.IsVoid) return SeedRefusals.NoGrowOut;
         if (loan is not null && growOut.Loan != loan.Id) return new Refusal(LoanCode, "That loan is not the one this seed was grown from. Scan the loan again.");
         if (Checks.Days(returnedOn, today, growOut.SownOn) is { } wrongDay) return wrongDay;
         if (seed.IsEmpty) return SeedRefusals.Nothing();
+        if (Checks.Incoming(seed) is { } tooMuch) return tooMuch;
         if (Checks.SeedWeight(thousandSeedMilligrams) is { } wrongWeight) return wrongWeight;
         if (growOut.Harvest is { } before && before.Unit != seed.Unit)
         {
@@ -70,6 +76,11 @@ public static class GrowingRules
         if (facts.PlantsGrown < 0 || facts.PlantsSavedFrom < 0 || facts.OffTypesSeen < 0 || facts.OffTypesRemoved < 0 || facts.NearestMetres < 0)
         {
             return new(PlantsCode, "Counts and distances are never below nothing. Leave a field empty when it is not known.");
+        }
+
+        if (Math.Max(facts.PlantsGrown ?? 0, facts.PlantsSavedFrom ?? 0) > MostPlants || facts.NearestMetres > MostMetres)
+        {
+            return new(FiguresCode, "More than 1,000,000 plants, or 1,000 km to the next planting, looks like a slip. Check the figures.");
         }
 
         if (facts.PlantsSavedFrom > facts.PlantsGrown) return new(PlantsCode, "Seed was saved from more plants than were grown. Check both counts.");

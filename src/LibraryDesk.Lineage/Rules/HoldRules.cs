@@ -19,9 +19,11 @@ public static class HoldRules
     /// <param name="holdsOnNode">Holds on the node itself.</param>
     /// <param name="heldOn">The day.</param>
     /// <param name="today">Today.</param>
-    public static Outcome<Held> Hold(HoldId hold, NodeId node, DateOnly began, HoldReason reason, IReadOnlyList<Hold> holdsOnNode, DateOnly heldOn, DateOnly today)
+    /// <param name="isVoid">True for a node whose entry was undone: there is nothing to hold.</param>
+    public static Outcome<Held> Hold(HoldId hold, NodeId node, DateOnly began, HoldReason reason, IReadOnlyList<Hold> holdsOnNode, DateOnly heldOn, DateOnly today, bool isVoid = false)
     {
         ArgumentNullException.ThrowIfNull(holdsOnNode);
+        if (isVoid) return SeedRefusals.NoSeed;
         if (reason == HoldReason.Recall) return new Refusal(UseRecallCode, "To call seed back, start a recall: it also makes the list of packets.");
         if (Checks.Days(heldOn, today, began) is { } wrongDay) return wrongDay;
         if (holdsOnNode.Any(standing => standing.Stands && standing.Reason == reason)) return new Refusal(HeldAlreadyCode, "This seed is held for that reason already.");
@@ -34,7 +36,7 @@ public static class HoldRules
         ArgumentNullException.ThrowIfNull(hold);
         if (!hold.Stands) return new Refusal(NotHeldCode, "This hold was lifted already.");
         if (Checks.Days(releasedOn, today, hold.HeldOn) is { } wrongDay) return wrongDay;
-        if (Checks.Text(why, "why it is lifted") is { } noReason) return noReason;
+        if (Checks.Text(why, "Say why it is lifted in a few words.") is { } noReason) return noReason;
         return new Released(hold.Id, hold.Node, releasedOn, why!.Trim());
     }
 
@@ -47,13 +49,15 @@ public static class HoldRules
     /// <param name="packets">The recall list.</param>
     /// <param name="recalledOn">The day.</param>
     /// <param name="today">Today.</param>
-    public static Outcome<Recalled> Recall(HoldId hold, NodeId node, DateOnly began, IReadOnlyList<Hold> holdsAbove, string? why, IReadOnlyList<PacketId> packets, DateOnly recalledOn, DateOnly today)
+    /// <param name="isVoid">True for a node whose entry was undone: there is nothing to call back.</param>
+    public static Outcome<Recalled> Recall(HoldId hold, NodeId node, DateOnly began, IReadOnlyList<Hold> holdsAbove, string? why, IReadOnlyList<PacketId> packets, DateOnly recalledOn, DateOnly today, bool isVoid = false)
     {
         ArgumentNullException.ThrowIfNull(holdsAbove);
         ArgumentNullException.ThrowIfNull(packets);
+        if (isVoid) return SeedRefusals.NoSeed;
         if (Checks.Days(recalledOn, today, began) is { } wrongDay) return wrongDay;
         if (holdsAbove.Any(standing => standing.Stands && standing.Reason == HoldReason.Recall)) return new Refusal(RecalledAlreadyCode, "A recall of this seed, or of seed it came from, is under way. Go on with that one, or close it first.");
-        if (Checks.Text(why, "why it is called back") is { } noReason) return noReason;
+        if (Checks.Text(why, "Say why it is called back in a few words.") is { } noReason) return noReason;
         return new Recalled(hold, node, why!.Trim(), recalledOn, packets.Distinct().OrderBy(packet => packet.Value).ToArray());
     }
 }

@@ -25,7 +25,7 @@ public static class LendingRules
     public static Outcome<Requested> Request(RequestId request, Lot lot, int onShelf, IReadOnlyList<Hold> holdsAbove, PersonId by)
     {
         ArgumentNullException.ThrowIfNull(lot);
-        if (lot.IsVoid) return SeedRefusals.NotThere("lot");
+        if (lot.IsVoid) return SeedRefusals.NoLot;
         if (Checks.Standing(holdsAbove) is { } hold) return SeedRefusals.OnHold(hold);
         if (onShelf < 1) return new Refusal(NoneOnShelfCode, "No packet of this lot is on the shelf. Ask a librarian whether more can be put up.");
         return new Requested(request, lot.Id, by);
@@ -82,7 +82,7 @@ public static class LendingRules
         PacketStanding.Picked when packet.Request == forRequest && forRequest is not null => null,
         PacketStanding.Picked => new(KeptForAnotherCode, $"Packet {packet.Code} is kept for another member's request. Take another packet of the lot."),
         PacketStanding.Lent => new(AlreadyOutCode, $"Packet {packet.Code} is out on loan already. Take another packet of the lot."),
-        PacketStanding.Void => SeedRefusals.NotThere("packet"),
+        PacketStanding.Void => SeedRefusals.NoPacket,
         _ => new(GoneCode, $"Packet {packet.Code} is gone: it was used, thrown away or sent on. Take another packet of the lot."),
     };
 }

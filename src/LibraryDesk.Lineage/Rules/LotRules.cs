@@ -64,10 +64,11 @@ public static class LotRules
     {
         if (Checks.Days(wanted.MadeOn, today, takings.Select(taking => taking.Source.Began)) is { } wrongDay) return wrongDay;
         if (Checks.SeedWeight(wanted.ThousandSeedMilligrams) is { } wrongWeight) return wrongWeight;
+        if (Checks.Place(wanted.Place) is { } wrongPlace) return wrongPlace;
         var taken = new List<(SeedStock Source, Quantity Seed)>();
         foreach (var taking in takings)
         {
-            if (taking.Source.Stock is not { } stock) return SeedRefusals.NotThere("seed");
+            if (taking.Source.Stock is not { } stock) return SeedRefusals.NoSeed;
             if (!Checks.Take(taking.Source, taking.Asked ?? stock).TryGet(out var seed, out var no)) return no;
             taken.Add((taking.Source, seed));
         }

@@ -23,7 +23,8 @@ public static class NamingRules
         ArgumentNullException.ThrowIfNull(claim);
         ArgumentNullException.ThrowIfNull(originsBelow);
         if (claim.Variety is null && claim.Species is null) return new Refusal(NothingCode, "Say which species or which variety is claimed.");
-        if (claim.Variety is { } variety && Checks.Text(variety, "which variety") is { } wrongName) return wrongName;
+        if (Checks.Species(claim.Species) is { } wrongSpecies) return wrongSpecies;
+        if (claim.Variety is { } variety && Checks.Text(variety, "Say which variety in a few words.", SeedTextLengths.Name) is { } wrongName) return wrongName;
         if (Checks.Days(claim.ClaimedOn, today, began) is { } wrongDay) return wrongDay;
         if (claim.Grounds is ClaimGrounds.GrowersWord or ClaimGrounds.DonorsWord && claim.By is null) return new Refusal(WhoCode, "Say whose word it is, or claim it from the label only.");
         if (claim.Grounds != ClaimGrounds.DeskDetermination)

@@ -27,6 +27,7 @@ public static class PackingRules
         if (packets.Count > MostPackets) return new Refusal(TooManyCode, $"Put up at most {MostPackets} packets in one go.");
         if (Checks.Days(packedOn, today, lot.MadeOn) is { } wrongDay) return wrongDay;
         if (Checks.Standing(holdsAbove) is { } hold) return SeedRefusals.OnHold(hold);
+        if (Checks.Place(place) is { } wrongPlace) return wrongPlace;
         var left = SeedStock.Of(lot);
         var put = new List<NewPacket>();
         foreach (var packet in packets)
@@ -40,5 +41,5 @@ public static class PackingRules
     }
 
     private static Refusal TooLittle(Lot lot, IReadOnlyList<NewPacket> packets, int enoughFor) =>
-        new(SeedRefusals.MoreThanThereCode, $"{packets.Count} packets asked for, but {lot.Stock} is enough for {enoughFor}. Put up fewer, put less into each, or count the stock first.");
+        new(SeedRefusals.MoreThanThereCode, $"{packets.Count} packets asked for, but {lot.Stock.InWords} is enough for {enoughFor}. Put up fewer, put less into each, or count the stock first.");
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using LibraryDesk.Lineage.Seeds;
 
 namespace LibraryDesk.Lineage.Rules;
@@ -10,42 +9,48 @@ public static class SeedRefusals
     public const string BeforeParentCode = "day.before-parent";
     public const string NotThereCode = "seed.not-there";
     public const string NothingCode = "seed.nothing";
+    public const string TooMuchCode = "seed.too-much";
     public const string MoreThanThereCode = "seed.more-than-there";
     public const string OtherUnitCode = "seed.other-unit";
     public const string SeedWeightCode = "seed.weight-unknown";
     public const string OnHoldCode = "seed.on-hold";
     public const string TextEmptyCode = "text.empty";
     public const string TextLongCode = "text.long";
+    public const string PlaceLongCode = "text.place-long";
     public const string TextPersonalCode = "text.personal";
 
-    internal static Refusal Future(DateOnly on) => new(FutureCode, $"{Day(on)} has not come yet. Give the day it happened.");
+    internal static Refusal Future(DateOnly on) => new(FutureCode, $"{on:d MMMM yyyy} has not come yet. Give the day it happened.");
 
     internal static Refusal BeforeParent(DateOnly on, DateOnly began) =>
-        new(BeforeParentCode, $"{Day(on)} is before {Day(began)}, when the seed it comes from came to be. Check both days.");
+        new(BeforeParentCode, $"{on:d MMMM yyyy} is before {began:d MMMM yyyy}, when the seed it comes from came to be. Check both days.");
 
-    internal static Refusal NotThere(string what) => new(NotThereCode, $"This {what} is not in the library, or its entry was undone.");
+    internal static Refusal NoSeed { get; } = new(NotThereCode, "This seed is not in the library, or its entry was undone.");
+
+    internal static Refusal NoLot { get; } = new(NotThereCode, "This lot is not in the library, or its entry was undone.");
+
+    internal static Refusal NoPacket { get; } = new(NotThereCode, "This packet is not in the library, or its entry was undone.");
+
+    internal static Refusal NoGrowOut { get; } = new(NotThereCode, "This grow-out is not in the library, or its entry was undone.");
 
     internal static Refusal Nothing() => new(NothingCode, "Give an amount above nothing.");
 
     internal static Refusal MoreThanThere(Quantity asked, Quantity there) =>
-        new(MoreThanThereCode, $"{asked} asked for, but only {there} there. Take less, or count the stock first.");
+        new(MoreThanThereCode, $"{asked.InWords} asked for, but only {there.InWords} there. Take less, or count the stock first.");
 
     internal static Refusal SeedWeight() =>
         new(SeedWeightCode, "Seeds and grams cannot be turned into each other here, because the seed weight is not known. Weigh 100 seeds and enter it with a stocktake, or give the amount in the other unit.");
 
     internal static Refusal OnHold(Hold hold) =>
-        new(OnHoldCode, $"This seed is held ({Reason(hold)}) since {Day(hold.HeldOn)}. Lift the hold first, or take other seed.");
+        new(OnHoldCode, $"This seed is held ({Reason(hold)}) since {hold.HeldOn:d MMMM yyyy}. Lift the hold first, or take other seed.");
 
-    internal static string Day(DateOnly day) => day.ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
-
-    private static string Reason(Hold hold) => hold.Reason switch
+    private static Sentence Reason(Hold hold) => hold.Reason switch
     {
-        Acts.HoldReason.IntakeQuarantine => "waiting to be looked at",
-        Acts.HoldReason.NameInDoubt => "name in doubt",
-        Acts.HoldReason.Health => "health",
-        Acts.HoldReason.LowStock => "too little left",
-        Acts.HoldReason.LowGermination => "germinates too poorly",
-        Acts.HoldReason.Recall => "recalled",
-        _ => "for a legal reason",
+        Acts.HoldReason.IntakeQuarantine => Sentence.Of($"waiting to be looked at"),
+        Acts.HoldReason.NameInDoubt => Sentence.Of($"name in doubt"),
+        Acts.HoldReason.Health => Sentence.Of($"health"),
+        Acts.HoldReason.LowStock => Sentence.Of($"too little left"),
+        Acts.HoldReason.LowGermination => Sentence.Of($"germinates too poorly"),
+        Acts.HoldReason.Recall => Sentence.Of($"recalled"),
+        _ => Sentence.Of($"for a legal reason"),
     };
 }

@@ -11,15 +11,19 @@ public static class StockRules
     public const string WithBorrowerCode = "stock.with-borrower";
     public const string ReplicateCode = "stock.replicate";
 
+    /// <summary>The most replicates of one germination test.</summary>
+    public const int MostReplicates = 50;
+
     /// <summary>A stocktake. What was found replaces what the ledger expected, with a reason when they differ.</summary>
     public static Outcome<Counted> Count(SeedStock stock, Quantity found, long? thousandSeedMilligrams, DateOnly countedOn, string? reason, DateOnly today)
     {
         ArgumentNullException.ThrowIfNull(stock);
-        if (stock.IsVoid || stock.Stock is not { } expected) return SeedRefusals.NotThere("seed");
+        if (stock.IsVoid || stock.Stock is not { } expected) return SeedRefusals.NoSeed;
         if (Checks.Days(countedOn, today, stock.Began) is { } wrongDay) return wrongDay;
         if (Checks.SeedWeight(thousandSeedMilligrams) is { } wrongWeight) return wrongWeight;
+        if (Checks.Incoming(found) is { } tooMuch) return tooMuch;
         if (found.In(expected.Unit, thousandSeedMilligrams ?? stock.ThousandSeedMilligrams) is not { } counted) return SeedRefusals.SeedWeight();
-        if (counted != expected && Checks.Text(reason, "why the count differs") is { } noReason) return noReason;
+        if ((counted != expected || !string.IsNullOrWhiteSpace(reason)) && Checks.Text(reason, "Say why the count differs in a few words.") is { } noReason) return noReason;
         return new Counted(stock.Node, expected, counted, thousandSeedMilligrams, countedOn, string.IsNullOrWhiteSpace(reason) ? "as expected" : reason.Trim());
     }
 
@@ -28,7 +32,7 @@ public static class StockRules
     {
         ArgumentNullException.ThrowIfNull(stock);
         if (Checks.Days(discardedOn, today, stock.Began) is { } wrongDay) return wrongDay;
-        if (Checks.Text(reason, "why it is thrown away") is { } noReason) return noReason;
+        if (Checks.Text(reason, "Say why it is thrown away in a few words.") is { } noReason) return noReason;
         return Checks.Take(stock, seed).Then<Discarded>(taken => new Discarded(stock.Node, taken, discardedOn, reason!.Trim()));
     }
 
@@ -45,7 +49,7 @@ public static class StockRules
         ArgumentNullException.ThrowIfNull(stock);
         if (Checks.Days(sentOn, today, stock.Began) is { } wrongDay) return wrongDay;
         if (Checks.Standing(holdsAbove) is { } hold) return SeedRefusals.OnHold(hold);
-        if (Checks.Text(library, "which library it goes to") is { } noLibrary) return noLibrary;
+        if (Checks.Text(library, "Say which library it goes to in a few words.", SeedTextLengths.Name) is { } noLibrary) return noLibrary;
         return Checks.Take(stock, seed).Then<TransferredOut>(taken => new TransferredOut(stock.Node, taken, library!.Trim(), sentOn));
     }
 
@@ -57,11 +61,20 @@ public static class StockRules
     }
 
     /// <summary>Moves a lot or a packet.</summary>
-    public static Outcome<Moved> Move(NodeId node, DateOnly began, string? from, string? to, DateOnly movedOn, DateOnly today)
+    /// <param name="node">The lot or packet.</param>
+    /// <param name="began">The day it came to be.</param>
+    /// <param name="from">Where it is; null when not said.</param>
+    /// <param name="to">Where it goes.</param>
+    /// <param name="movedOn">The day.</param>
+    /// <param name="today">Today.</param>
+    /// <param name="isVoid">True for a node whose entry was undone: there is nothing to move.</param>
+    public static Outcome<Moved> Move(NodeId node, DateOnly began, string? from, string? to, DateOnly movedOn, DateOnly today, bool isVoid = false)
     {
+        if (isVoid) return SeedRefusals.NoSeed;
         if (Checks.Days(movedOn, today, began) is { } wrongDay) return wrongDay;
-        if (Checks.Text(to, "where it goes") is { } nowhere) return nowhere;
-        if (to!.Trim() == from) return new Refusal(SamePlaceCode, $"It is in {from} already.");
+        if (Checks.Place(to) is { } wrongPlace) return wrongPlace;
+        if (string.IsNullOrWhiteSpace(to)) return new Refusal(SeedRefusals.TextEmptyCode, "Say where it goes in a few words.");
+        if (to.Trim() == from) return new Refusal(SamePlaceCode, $"It is in {from} already.");
         return new Moved(node, from, to.Trim(), movedOn);
     }
 
@@ -70,8 +83,9 @@ public static class StockRules
     {
         ArgumentNullException.ThrowIfNull(lot);
         ArgumentNullException.ThrowIfNull(replicates);
-        if (lot.IsVoid) return SeedRefusals.NotThere("lot");
-        if (replicates.Count is 0 or > 100 || replicates.Any(replicate => replicate.Sown is < 1 or > 100_000)) return new Refusal(ReplicateCode, "Say how many seeds were sown: at least one.");
+        if (lot.IsVoid) return SeedRefusals.NoLot;
+        if (replicates.Count > MostReplicates) return new Refusal(ReplicateCode, $"Put the seeds together into at most {MostReplicates} replicates.");
+        if (replicates.Count == 0 || replicates.Any(replicate => replicate.Sown is < 1 or > 100_000)) return new Refusal(ReplicateCode, "Say how many seeds were sown: at least one.");
         if (replicates.Any(replicate => replicate.Germinated < 0 || replicate.Germinated > replicate.Sown)) return new Refusal(ReplicateCode, "No more seeds can come up than were sown. Check both counts.");
         if (days is < 1 or > 1000) return new Refusal(ReplicateCode, "A test lasts at least one day. Leave the days empty when they are not known.");
         if (Checks.Days(readOn, today, lot.MadeOn) is { } wrongDay) return wrongDay;
@@ -83,7 +97,7 @@ public static class StockRules
     private static Refusal? Away(Packet packet) => packet.Standing switch
     {
         PacketStanding.OnShelf => null,
-        PacketStanding.Void => SeedRefusals.NotThere("packet"),
+        PacketStanding.Void => SeedRefusals.NoPacket,
         PacketStanding.Lent => new(WithBorrowerCode, $"Packet {packet.Code} is with a borrower. End the loan first."),
         PacketStanding.Picked => new(WithBorrowerCode, $"Packet {packet.Code} is kept for a request. Answer or undo the request first."),
         _ => new(LendingRules.GoneCode, $"Packet {packet.Code} is gone already."),

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json.Serialization;
 
 namespace LibraryDesk.Lineage.Seeds;
@@ -70,8 +69,15 @@ public readonly record struct Quantity
     /// <summary>What is left after a taking; null when more is asked than there is, or in another unit.</summary>
     public Quantity? Less(Quantity other) => other.Unit == Unit && other.Amount <= Amount ? new Quantity(Amount - other.Amount, Unit) : null;
 
-    /// <summary>In words: "40 seeds", "12.5 g".</summary>
-    public override string ToString() => Unit == SeedUnit.Seeds
-        ? string.Create(CultureInfo.InvariantCulture, $"{Amount} {(Amount == 1 ? "seed" : "seeds")}")
-        : string.Create(CultureInfo.InvariantCulture, $"{Amount / 1000m:0.###} g");
+    /// <summary>In words that can be translated.</summary>
+    [JsonIgnore]
+    public Sentence InWords => (Unit, Amount) switch
+    {
+        (SeedUnit.Milligrams, _) => Sentence.Of($"{Amount / 1000m:0.###} g"),
+        (_, 1) => Sentence.Of($"{Amount} seed"),
+        _ => Sentence.Of($"{Amount} seeds"),
+    };
+
+    /// <summary>In English words: "40 seeds", "12.5 g".</summary>
+    public override string ToString() => InWords.ToString();
 }

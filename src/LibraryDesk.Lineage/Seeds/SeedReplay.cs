@@ -54,7 +54,7 @@ internal sealed class SeedReplay(SeedState state, long sequence)
     public void Move(NodeId node, string? place)
     {
         if (state.Find(new LotId(node.Value)) is { IsVoid: false } lot) state.Put(lot with { Place = place });
-        else if (state.Find(new PacketId(node.Value)) is { } packet) state.Put(packet with { Place = place });
+        else if (state.Find(new PacketId(node.Value)) is { Standing: not PacketStanding.Void } packet) state.Put(packet with { Place = place });
         else throw Misfit($"node {node.Value} is no lot or packet.");
     }
 
@@ -188,7 +188,9 @@ internal sealed class SeedReplay(SeedState state, long sequence)
         });
         if (act.Loan is not { } ended || Loan(ended) is not { IsOpen: true } loan) return;
         if (loan.Packet.Node != growOut.From) throw Misfit("the grow-out was not sown from the packet of that loan.");
-        End(new LoanEnded(loan.Id, loan.Packet, LoanEnding.ReturnedSeed, act.ReturnedOn, Packet(loan.Packet).Stock));
+        // The sowing emptied the packet. What a stocktake found in it since is not used up by the harvest's coming home.
+        state.Put(loan with { Ending = LoanEnding.ReturnedSeed, EndedOn = act.ReturnedOn });
+        state.Put(Packet(loan.Packet) with { Standing = PacketStanding.Used });
     }
 
     private void Test(GerminationTested act)

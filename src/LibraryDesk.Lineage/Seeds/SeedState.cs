@@ -7,7 +7,8 @@ namespace LibraryDesk.Lineage.Seeds;
 /// (a rebuild) or the small slice that one entry touches (an act): <see cref="Apply"/> reads only the nodes that the entry names, and
 /// the loans, holds and requests named with them.
 /// </summary>
-public sealed class SeedState
+/// <param name="beneath">Where records are looked for that are not in the slice; null for nowhere.</param>
+public sealed class SeedState(ISeedRecords? beneath = null)
 {
     private readonly Dictionary<AccessionId, Accession> _accessions = [];
     private readonly Dictionary<LotId, Lot> _lots = [];
@@ -56,34 +57,37 @@ public sealed class SeedState
     public IReadOnlyCollection<LineageEdge> Edges => _edges.Values;
 
     /// <summary>An accession; null when the slice has none of that number.</summary>
-    public Accession? Find(AccessionId id) => _accessions.GetValueOrDefault(id);
+    public Accession? Find(AccessionId id) => _accessions.GetValueOrDefault(id) ?? beneath?.Find(id);
 
     /// <summary>A lot; null when the slice has none of that number.</summary>
-    public Lot? Find(LotId id) => _lots.GetValueOrDefault(id);
+    public Lot? Find(LotId id) => _lots.GetValueOrDefault(id) ?? beneath?.Find(id);
 
     /// <summary>A packet; null when the slice has none of that number.</summary>
-    public Packet? Find(PacketId id) => _packets.GetValueOrDefault(id);
+    public Packet? Find(PacketId id) => _packets.GetValueOrDefault(id) ?? beneath?.Find(id);
 
     /// <summary>A grow-out; null when the slice has none of that number.</summary>
-    public GrowOut? Find(GrowOutId id) => _growOuts.GetValueOrDefault(id);
+    public GrowOut? Find(GrowOutId id) => _growOuts.GetValueOrDefault(id) ?? beneath?.Find(id);
 
     /// <summary>A loan; null when the slice has none of that number.</summary>
-    public Loan? Find(LoanId id) => _loans.GetValueOrDefault(id);
+    public Loan? Find(LoanId id) => _loans.GetValueOrDefault(id) ?? beneath?.Find(id);
 
     /// <summary>A request; null when the slice has none of that number.</summary>
-    public SeedRequest? Find(RequestId id) => _requests.GetValueOrDefault(id);
+    public SeedRequest? Find(RequestId id) => _requests.GetValueOrDefault(id) ?? beneath?.Find(id);
 
     /// <summary>A hold; null when the slice has none of that number.</summary>
-    public Hold? Find(HoldId id) => _holds.GetValueOrDefault(id);
+    public Hold? Find(HoldId id) => _holds.GetValueOrDefault(id) ?? beneath?.Find(id);
 
     /// <summary>A claim; null when the slice has none of that number.</summary>
-    public NameClaim? Find(ClaimId id) => _claims.GetValueOrDefault(id);
+    public NameClaim? Find(ClaimId id) => _claims.GetValueOrDefault(id) ?? beneath?.Find(id);
 
     /// <summary>A test; null when the slice has none of that number.</summary>
-    public GerminationTest? Find(TestId id) => _tests.GetValueOrDefault(id);
+    public GerminationTest? Find(TestId id) => _tests.GetValueOrDefault(id) ?? beneath?.Find(id);
 
     /// <summary>A transfer by its entry; null when the slice has none.</summary>
-    public SeedTransfer? FindTransfer(long entry) => _transfers.GetValueOrDefault(entry);
+    public SeedTransfer? FindTransfer(long entry) => _transfers.GetValueOrDefault(entry) ?? beneath?.FindTransfer(entry);
+
+    /// <summary>How many records are in the slice.</summary>
+    public int Count => _accessions.Count + _lots.Count + _packets.Count + _growOuts.Count + _loans.Count + _requests.Count + _holds.Count + _claims.Count + _tests.Count + _transfers.Count + _edges.Count;
 
     /// <summary>Puts a loaded record into the slice.</summary>
     public void Put(Accession accession) => Set(_accessions, accession.Id, accession);

@@ -62,6 +62,7 @@ internal sealed class SeedUndo(SeedState state, SeedReplay replay, long sequence
             case Named act: state.Put((state.Find(act.Claim) ?? throw Missing(act.Claim.Value)) with { IsWithdrawn = true }); break;
             case Held act: Undo(act.Hold); break;
             case Recalled act: Undo(act.Hold); break;
+            case Released act: Undo(act); break;
             case Moved act: replay.Move(act.Node, act.From); break;
             case Counted act: Undo(act); break;
             case Discarded act: PutBack(act.Node, act.Seed); break;
@@ -127,7 +128,7 @@ internal sealed class SeedUndo(SeedState state, SeedReplay replay, long sequence
         var isBack = act.Ending == LoanEnding.BroughtBack;
         if (loan.Ending != act.Ending || (isBack && packet.Standing != PacketStanding.OnShelf)) throw replay.Misfit("the packet has gone on already.");
         state.Put(loan with { Ending = null, EndedOn = null });
-        state.Put(packet with { Standing = PacketStanding.Lent, Holder = loan.Borrower, Loan = loan.Id, Stock = isBack ? packet.Stock : act.Used });
+        state.Put(packet with { Standing = PacketStanding.Lent, Holder = loan.Borrower, Loan = loan.Id, Stock = packet.Stock.Plus(act.Used) });
     }
 
     private void Undo(GrownOut act)
@@ -138,7 +139,8 @@ internal sealed class SeedUndo(SeedState state, SeedReplay replay, long sequence
         if (state.Find(new PacketId(act.From.Value)) is { } packet)
         {
             if (packet.Loan is { } id && state.Find(id) is { IsOpen: false }) throw replay.Misfit("the loan it grew from has ended; undo that first.");
-            state.Put(packet with { Stock = growOut.Sown, Standing = packet.Standing == PacketStanding.Used ? PacketStanding.OnShelf : packet.Standing });
+            // Added, not put in place of what is there: a stocktake may have found seed in the packet since.
+            state.Put(packet with { Stock = packet.Stock.Plus(growOut.Sown), Standing = packet.Standing == PacketStanding.Used ? PacketStanding.OnShelf : packet.Standing });
         }
         else
         {
@@ -167,6 +169,13 @@ internal sealed class SeedUndo(SeedState state, SeedReplay replay, long sequence
     }
 
     private void Undo(HoldId id) => state.Put((state.Find(id) ?? throw Missing(id.Value)) with { IsVoid = true });
+
+    private void Undo(Released act)
+    {
+        var hold = state.Find(act.Hold) ?? throw Missing(act.Hold.Value);
+        if (hold.IsVoid) throw replay.Misfit("the hold itself was undone.");
+        state.Put(hold with { ReleasedOn = null, ReleasedWhy = null });
+    }
 
     private void Undo(Counted act)
     {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Text;
 
@@ -26,7 +27,7 @@ public sealed class FilePhotoStore : IPhotoStore
     public async Task SaveAsync(PhotoKey key, ReadOnlyMemory<byte> jpeg, CancellationToken stop)
     {
         if (PathOf(key) is not { } place) throw new ArgumentException("A key without a hash names nothing.", nameof(key));
-        if (File.Exists(place)) return;
+        if (Touch(place)) return;
         var folder = Path.GetDirectoryName(place)!;
         Directory.CreateDirectory(folder);
         var beside = Path.Combine(Unfinished, string.Create(CultureInfo.InvariantCulture,
@@ -71,12 +72,40 @@ public sealed class FilePhotoStore : IPhotoStore
         return Task.FromResult(true);
     }
 
-    /// <summary>Removes half-written files that a killed process left behind before the given time; returns how many.</summary>
-    public int Sweep(DateTimeOffset before)
+    public async IAsyncEnumerable<string> UntouchedSinceAsync(DateTimeOffset before, [EnumeratorCancellation] CancellationToken stop)
+    {
+        foreach (var folder in Directory.EnumerateDirectories(_root).Where(path => Path.GetFileName(path).Length == 2))
+        {
+            stop.ThrowIfCancellationRequested();
+            // A folder holds one part in 256 of all photos; their sizes are asked for together.
+            var photos = Directory.EnumerateFiles(folder, "*.jpg")
+                .Select(path => (IsKey: PhotoKey.TryParse(Path.GetFileNameWithoutExtension(path), out var key), Key: key, Saved: File.GetLastWriteTimeUtc(path)))
+                .Where(file => file.IsKey).GroupBy(file => file.Key.ContentHash!, file => file.Saved);
+            foreach (var photo in photos.Where(sizes => sizes.Max() < before.UtcDateTime).ToArray()) yield return photo.Key;
+        }
+        await Task.CompletedTask;
+    }
+
+    public int SweepUnfinished(DateTimeOffset before)
     {
         var abandoned = Directory.EnumerateFiles(Unfinished).Where(f => File.GetLastWriteTimeUtc(f) < before.UtcDateTime).ToList();
         abandoned.ForEach(File.Delete);
         return abandoned.Count;
+    }
+
+    // A photo that is saved again is wanted again: its age starts anew, so that a sweep leaves it alone.
+    private static bool Touch(string place)
+    {
+        try
+        {
+            if (!File.Exists(place)) return false;
+            File.SetLastWriteTimeUtc(place, TimeProvider.System.GetUtcNow().UtcDateTime);
+            return true;
+        }
+        catch (FileNotFoundException)
+        {
+            return false;
+        }
     }
 
     private string? PathOf(PhotoKey key) => key.ContentHash is { } hash ? Path.Combine(_root, hash[..2], $"{key}.jpg") : null;

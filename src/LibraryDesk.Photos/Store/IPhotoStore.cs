@@ -17,4 +17,10 @@ public interface IPhotoStore
 
     /// <summary>Removes what the key holds; false when there was nothing.</summary>
     Task<bool> DeleteAsync(PhotoKey key, CancellationToken stop);
+
+    /// <summary>Content hashes that have not been saved, or saved again, since before the given time; in no order, one at a time.</summary>
+    IAsyncEnumerable<string> UntouchedSinceAsync(DateTimeOffset before, CancellationToken stop);
+
+    /// <summary>Removes what saving left half-done before the given time; returns how many files.</summary>
+    int SweepUnfinished(DateTimeOffset before);
 }

@@ -29,6 +29,7 @@ internal static class DemoStart
             builder.Services.AddSingleton(DemoDraft.Begin(OwnDatabase));
         }
         if (settings["Photos:Folder"] is null or DefaultPhotos) settings["Photos:Folder"] = "app-data/demo-photos";
+        if (ShiftedClock.Of(settings) is { } clock) builder.Services.AddSingleton<TimeProvider>(clock);
         // Its letters go to invented addresses, so none leaves this machine.
         settings["Mail:Host"] = "";
         settings["Mail:DropFolder"] ??= "app-data/demo-mail";

@@ -4,6 +4,8 @@ using LibraryDesk.Data.Sqlite;
 using LibraryDesk.Desk;
 using LibraryDesk.Web.Features.Identify;
 using LibraryDesk.Web.Features.Mail;
+using LibraryDesk.Web.Features.Photos;
+using LibraryDesk.Web.Features.Notices;
 
 namespace LibraryDesk.Web.Start;
 
@@ -14,13 +16,25 @@ internal static class DeskServices
     {
         // Also outside Development, so that an unpublished build finds the framework's own scripts.
         builder.WebHost.UseStaticWebAssets();
+        // An unpublished build would else serve its files as they change, which means unpacked and never kept by the browser.
+        if (!builder.Environment.IsDevelopment()) builder.Configuration["ReloadStaticAssetsAtRuntime"] ??= "false";
         var services = builder.Services;
         services.AddLibraryData(builder.Configuration, new SqliteProvider(), new PostgresProvider());
         services.AddDesk();
         services.AddDeskAccounts();
         services.AddMail(builder.Configuration);
+        services.AddHostedService<SeasonWatch>();
         services.AddIdentify();
+        services.AddSpokenLanguages(builder.Configuration);
+        builder.Configuration.UseShownUnits();
+        services.AddHostedService<PhotoSweep>();
         services.AddProblemDetails();
+        // Pages only: files are compressed when they are built. Tokens in pages are new with every answer, so their length tells nothing.
+        services.AddResponseCompression(compression =>
+        {
+            compression.EnableForHttps = true;
+            compression.MimeTypes = ["text/html"];
+        });
         services.AddValidation();
         services.AddOpenApi();
         services.AddHealthChecks().AddDbContextCheck<LibraryDbContext>();

@@ -1,8 +1,12 @@
+using Microsoft.AspNetCore.Diagnostics;
 using LibraryDesk.Web.Features.Account;
 using LibraryDesk.Web.Features.Queue;
 using LibraryDesk.Web.Features.Filing;
 using LibraryDesk.Web.Features.Identify;
 using LibraryDesk.Web.Features.Labels;
+using LibraryDesk.Web.Features.Notices;
+using LibraryDesk.Web.Shared.Language;
+using LibraryDesk.Web.Features.Varieties;
 using LibraryDesk.Web.Shared.Layout;
 
 namespace LibraryDesk.Web.Start;
@@ -31,8 +35,18 @@ internal static class Pipeline
             headers["Permissions-Policy"] = "camera=(self), geolocation=(), microphone=()";
             return next(http);
         });
+        app.UseResponseCompression();
+        // An empty error is told in the form the caller reads: a page to people, ProblemDetails to programs.
         app.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true);
+        app.UseWhen(static http => http.Request.Path.StartsWithSegments("/api"), static api => api.UseStatusCodePages());
+        app.Use(static (http, next) =>
+        {
+            // The page that tells of an error is read, whatever was tried.
+            if (http.Features.Get<IStatusCodeReExecuteFeature>() is not null) http.Request.Method = HttpMethods.Get;
+            return next(http);
+        });
         app.UseAuthentication();
+        app.UseRequestLocalization();
         app.UseAuthorization();
         app.UseRateLimiter();
         app.UseAntiforgery();
@@ -43,11 +57,14 @@ internal static class Pipeline
         app.MapHealthChecks("/health/ready");
         app.MapGet("/health/live", static () => Results.Text("ok"));
         app.MapViewMode();
+        app.MapLanguage();
         app.MapAccount();
         app.MapQueue();
         app.MapFiling();
+        app.MapVarieties();
         app.MapIdentify();
         app.MapLabels();
+        app.MapNotices();
         app.MapOpenApi();
     }
 }

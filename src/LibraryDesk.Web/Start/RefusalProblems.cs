@@ -1,16 +1,17 @@
 using LibraryDesk.Desk.Cases;
 using LibraryDesk.Desk.People;
+using LibraryDesk.Desk.Words;
 using LibraryDesk.Lineage;
 using LibraryDesk.Photos;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace LibraryDesk.Web.Start;
 
-/// <summary>A refusal as ProblemDetails (RFC 9457), with its stable code.</summary>
+/// <summary>A refusal as ProblemDetails (RFC 9457), with its stable code. The pages' scripts show its words, so they are in the reader's language.</summary>
 internal static class RefusalProblems
 {
     public static ProblemHttpResult ToProblem(this Refusal refusal) => TypedResults.Problem(
-        detail: refusal.Message,
+        detail: RefusalText.Say[refusal],
         statusCode: StatusOf(refusal.Code),
         extensions: new Dictionary<string, object?> { ["code"] = refusal.Code });
 

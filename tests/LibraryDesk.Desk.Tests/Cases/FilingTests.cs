@@ -71,11 +71,12 @@ public class FilingTests
     }
 
     [Theory, OnBoth]
-    public async Task A_look_in_days_to_come_is_refused(string database)
+    public async Task A_look_in_days_to_come_or_long_ago_is_refused(string database)
     {
         await using var library = await ACase.LibraryAsync(database);
         var id = await ACase.FiledAsync(library, _member);
         Assert.Equal("case.date", (await library.Act<AddLook>().AddAsync(_member, id, new DateOnly(2026, 8, 3), null, default)).Refusal?.Code);
+        Assert.Equal("case.date", (await library.Act<AddLook>().AddAsync(_member, id, new DateOnly(1900, 1, 1), null, default)).Refusal?.Code);
     }
 
     [Theory, OnBoth]

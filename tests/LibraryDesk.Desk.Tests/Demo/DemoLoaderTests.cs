@@ -12,7 +12,7 @@ using Microsoft.Extensions.Time.Testing;
 
 namespace LibraryDesk.Desk.Tests.Demo;
 
-public sealed class DemoLoaderTests(LoadedDemo demo) : IClassFixture<LoadedDemo>
+public sealed partial class DemoLoaderTests(LoadedDemo demo) : IClassFixture<LoadedDemo>
 {
     [Theory, OnBoth]
     public async Task Its_chain_verifies(string database)
@@ -89,6 +89,14 @@ public sealed class DemoLoaderTests(LoadedDemo demo) : IClassFixture<LoadedDemo>
             Assert.True(photo.IsDrawing && photo.Caption is not null);
             Assert.True(await demo.Photos.ExistsAsync(PhotoKey.For(photo.StoreKey, PhotoSize.Large), CancellationToken.None));
         }
+    }
+
+    [Theory, OnBoth]
+    public async Task The_pictures_of_a_case_are_in_the_order_they_were_taken_in(string database)
+    {
+        await using var db = await (await demo.OnAsync(database)).OpenAsync();
+        var twins = await db.Set<PhotoRow>().GroupBy(photo => new { photo.CaseId, photo.At }).Where(same => same.Count() > 1).Select(same => same.Key.CaseId).ToListAsync();
+        Assert.Empty(twins);
     }
 
     [Theory, OnBoth]

@@ -64,7 +64,7 @@ public class PeopleTests
         var accepted = await invitations.AcceptAsync(code, "Vera", Password, default);
         Assert.True(accepted.TryGet(out var user, out _));
         Assert.True(await scope.ServiceProvider.GetRequiredService<UserManager<DeskUser>>().IsInRoleAsync(user, DeskRoles.Volunteer));
-        Assert.Equal(Invitations.LinkOld, (await invitations.AcceptAsync(code, "Vera", Password, default)).Refusal?.Code);
+        Assert.Equal(Invitations.LinkOldCode, (await invitations.AcceptAsync(code, "Vera", Password, default)).Refusal?.Code);
     }
 
     [Theory, OnBoth]
@@ -76,7 +76,7 @@ public class PeopleTests
         var invited = await invitations.InviteAsync(Actor.Librarian(Guid.NewGuid()), "v@example.org", DeskRoles.Volunteer, code => code, default);
         library.Clock.Advance(Invitations.Validity + TimeSpan.FromMinutes(1));
         Assert.True(invited.TryGet(out var code, out _));
-        Assert.Equal(Invitations.LinkOld, (await invitations.OpenAsync(code, default)).Refusal?.Code);
+        Assert.Equal(Invitations.LinkOldCode, (await invitations.OpenAsync(code, default)).Refusal?.Code);
     }
 
     [Theory, OnBoth]

@@ -99,7 +99,7 @@ public sealed class CaseRulesTests
     public void Three_people_who_agree_win_against_the_odds_and_the_grounds_say_so()
     {
         var decision = Assert.IsType<Determined>(CaseRules.Decide([Final(Baccatum), Final(Baccatum), Final(Baccatum)], 2, ForAnnuum));
-        Assert.Contains("under 1 in 20", decision.Grounds, StringComparison.Ordinal);
+        Assert.Contains("under 1 in 20", decision.Grounds.InWords("capsicum"), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -114,7 +114,7 @@ public sealed class CaseRulesTests
         var traits = ForAnnuum with { DecidingAgainst = new Dictionary<string, IReadOnlyList<string>> { [Annuum] = ["Seed colour"] } };
         Assert.Equal(WantedBecause.TraitAgainst, Assert.IsType<AnotherWanted>(CaseRules.Decide([Final(Annuum), Final(Annuum)], 2, traits)).Reason);
         var three = Assert.IsType<Determined>(CaseRules.Decide([Final(Annuum), Final(Annuum), Final(Annuum)], 2, traits));
-        Assert.Contains("Seed colour", three.Grounds, StringComparison.Ordinal);
+        Assert.Contains("Seed colour", three.Grounds.InWords("capsicum"), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -146,7 +146,7 @@ public sealed class CaseRulesTests
     {
         var changed = new OpinionInHand(new NamedTaxon(Chinense), new NamedTaxon(Annuum));
         var decision = Assert.IsType<Determined>(CaseRules.Decide([Final(Annuum), changed], 2, ForAnnuum));
-        Assert.Contains("in the review", decision.Grounds, StringComparison.Ordinal);
+        Assert.Contains("in the review", decision.Grounds.InWords("capsicum"), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -44,7 +44,7 @@ public sealed class OpinionTests
         await scene.GiveAsync(scene.Wren, Pubescens);
         Assert.Equal(3, Assert.IsType<AnotherWanted>(await scene.GiveAsync(scene.Tam, Pubescens)).Number);
         Assert.IsType<Determined>(await scene.GiveAsync(scene.Ivo, Pubescens));
-        Assert.Contains("under 1 in 20", Assert.Single(await scene.RowsAsync<DeterminationRow>()).Grounds, StringComparison.Ordinal);
+        Assert.Contains("under 1 in 20", PeoplesGrounds.Of(Assert.Single(await scene.RowsAsync<DeterminationRow>())), StringComparison.Ordinal);
     }
 
     [Theory, OnBoth]

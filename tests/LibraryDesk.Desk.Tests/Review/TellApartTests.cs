@@ -1,5 +1,7 @@
 using LibraryDesk.Data.Cases;
 using LibraryDesk.Desk.Cases.Review;
+using LibraryDesk.Desk.Words;
+using LibraryDesk.Desk.Words.Guides;
 using LibraryDesk.Identification.Guides;
 using LibraryDesk.Identification.Reasons;
 
@@ -42,6 +44,16 @@ public sealed class TellApartTests
     {
         Assert.Empty(TellApart.Rows(Guide, Annuum, Annuum, []));
         Assert.Empty(TellApart.Rows(Guide, Annuum, "capsicum-inventum", []));
+    }
+
+    [Fact]
+    public void Rows_are_told_in_the_readers_language()
+    {
+        using var _ = Languages.Speak("es");
+        var spanish = GuideBooks.Translate(Guide);
+        var rows = TellApart.Rows(spanish, Baccatum, Annuum, []);
+        Assert.DoesNotContain(rows, row => row.A.Contains(" or ", StringComparison.Ordinal) || row.B.Contains(" to ", StringComparison.Ordinal));
+        Assert.Contains(rows, row => row.A.StartsWith("de ", StringComparison.Ordinal) && row.A.EndsWith(" mm", StringComparison.Ordinal));
     }
 
     [Fact]

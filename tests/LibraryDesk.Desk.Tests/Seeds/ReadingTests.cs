@@ -65,6 +65,7 @@ public class ReadingTests
         await library.Act<ReturnSeed>().RunAsync(ASeedLibrary.Member, new SeedReturn(code, null, ASeedLibrary.Facts(), Quantity.OfSeeds(100)), default);
         var find = library.Act<FindLots>();
         Assert.Equal(2, (await find.FindAsync(Actor.Visitor, "millrace", false, 1, default)).Total);
+        Assert.Equal(2, (await find.FindAsync(Actor.Visitor, "milrace red", false, 1, default)).Total);
         Assert.Equal(1, (await find.FindAsync(Actor.Visitor, "100%", false, 1, default)).Total);
         Assert.Equal(0, (await find.FindAsync(Actor.Visitor, "1_0", false, 1, default)).Total);
         Assert.Equal(3, (await find.FindAsync(Actor.Visitor, "capsicum", false, 1, default)).Total);

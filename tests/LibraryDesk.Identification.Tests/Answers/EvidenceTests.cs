@@ -22,6 +22,8 @@ public sealed class EvidenceTests
         { EvidenceFault.NotAMeasure, Answer.Measured("leaf_mm", -3) },
         { EvidenceFault.NotAMeasure, Answer.Measured("leaf_mm", 0) },
         { EvidenceFault.NotAMeasure, Answer.Between("leaf_mm", 9, 3) },
+        { EvidenceFault.NotAMeasure, Answer.Between("leaf_mm", 9, double.NaN) },
+        { EvidenceFault.NotAMeasure, Answer.Between("leaf_mm", double.NaN, 9) },
         { EvidenceFault.AbsurdMeasure, Answer.Measured("leaf_mm", 1e7) },
         { EvidenceFault.AbsurdMeasure, Answer.Measured("leaf_mm", 1e-7) },
     };

@@ -32,6 +32,13 @@ public sealed class GuideFileTests
     [InlineData("\"stage\":\"flowering\"}", "\"stage\":\"autumn\"}", null, "not in \"stages\"")]
     [InlineData("\"word\":\"always\",\"source\":\"memory\"", "\"wrod\":\"always\",\"source\":\"memory\"", "hairs", "unknown entry")]
     [InlineData("\"domesticated\":true,", "\"domesticated\":\"yes\",", null, "true or false")]
+    [InlineData("\"stages\": [ {\"id\":\"leafy\",\"name\":\"Leafy\"}", "\"stages\": [ {\"id\":\"flowering\",\"name\":\"Leafy\"}", null, "run in a circle")]
+    [InlineData("\"stage\":\"leafy\"}", "\"stage\":\"flowering\"}, {\"id\":\"roots\",\"name\":\"Roots\",\"stage\":\"leafy\"}", null, "later stages")]
+    [InlineData("\"word\":\"always\",\"source\":\"memory\"", "\"word\":\"always\"", "hairs", "has no \"source\"")]
+    [InlineData("\"text\":\"Do not eat it.\",\"sources\":[\"book\"]", "\"text\":\"Do not eat it.\"", null, "names no source")]
+    [InlineData("\"low\":30,\"high\":60", "\"low\":30,\"high\":1e999", "leaf_mm", "must be a number")]
+    [InlineData("\"kind\":\"ordered\",\"variesWithinPlant\":true", "\"kind\":\"ordered\",\"observer\":{\"sure\":1.2,\"fairly\":0.9,\"faint\":0.7}", "hairs", "above 0 and at most 1")]
+    [InlineData("\"weight\":0.25}", "\"weight\":0.25,\"from\":[\"parva-alba/dwarf\"]}", null, "takes cells from itself")]
     public void Each_fault_names_its_line_and_trait(string right, string wrong, string? trait, string reason)
     {
         var json = SmallGuide.Json.Replace(right, wrong, StringComparison.Ordinal);

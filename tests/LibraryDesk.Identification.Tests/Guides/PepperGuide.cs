@@ -1,3 +1,4 @@
+using System.Globalization;
 using LibraryDesk.Identification.Answers;
 using LibraryDesk.Identification.Guides;
 using LibraryDesk.Identification.Odds;
@@ -17,13 +18,23 @@ internal static class PepperGuide
 
     public static CompiledGuide Compiled { get; } = CompiledGuide.Compile(BuiltInGuides.Open("capsicum")!.Guide!);
 
-    /// <summary>Odds after sure answers written as "trait=state; trait=state".</summary>
-    public static IReadOnlyList<RankedCandidate> Rank(string answers, IReadOnlyList<string>? among = null)
+    /// <summary>Sure answers written as "trait=state; trait=state"; numbers are measured.</summary>
+    public static Evidence Answers(string answers)
     {
-        var check = Evidence.Check(Compiled, [.. answers.Split(';', StringSplitOptions.TrimEntries).Select(a => a.Split('=')).Select(a => Answer.Of(a[0], a[1]))]);
+        var check = Evidence.Check(Compiled, [.. answers.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).Select(One)]);
         Assert.Empty(check.Faults);
-        return Ranker.Rank(Compiled, check.Evidence!, new Prior(IsFlat: true, Among: among ?? Domesticated)).Candidates;
+        return check.Evidence!;
     }
+
+    private static Answer One(string answer)
+    {
+        var parts = answer.Split('=');
+        return double.TryParse(parts[1], CultureInfo.InvariantCulture, out var number) ? Answer.Measured(parts[0], number) : Answer.Of(parts[0], parts[1]);
+    }
+
+    /// <summary>Odds after such answers.</summary>
+    public static IReadOnlyList<RankedCandidate> Rank(string answers, IReadOnlyList<string>? among = null) =>
+        Ranker.Rank(Compiled, Answers(answers), new Prior(IsFlat: true, Among: among ?? Domesticated)).Candidates;
 
     public static string First(string answers, IReadOnlyList<string>? among = null) => Rank(answers, among)[0].Id;
 

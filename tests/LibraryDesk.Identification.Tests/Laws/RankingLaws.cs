@@ -11,7 +11,7 @@ namespace LibraryDesk.Identification.Tests.Laws;
 /// <summary>What must hold for every case, tried on drawn ones.</summary>
 public sealed class RankingLaws
 {
-    private static readonly CompiledGuide Guide = Peppers.Guide;
+    private static readonly CompiledGuide Guide = PepperGuide.Compiled;
 
     [Property]
     public void Probabilities_sum_to_one(int seed)

@@ -17,17 +17,16 @@ public sealed class LookAheadTests
             ("split", [0, 0, 1, 1]),
             ("left", [0, 1, 2, 2]),
             ("right", [2, 0, 0, 1]));
-        var plain = LookPlanner.Plan(guide, Evidence.None(guide), Prior.Flat);
-        var ahead = LookPlanner.Plan(guide, Evidence.None(guide), Prior.Flat, lookAhead: true);
-        Assert.Equal(plain.Now.Select(l => l.Trait).Order(), ahead.Now.Select(l => l.Trait).Order());
-        Assert.Equal(BestOfTwo(guide), ahead.Now[0].Trait);
+        var ahead = LookPlanner.Plan(guide, Evidence.None(guide), Prior.Flat).Now;
+        Assert.Equal(ahead[0].Bits, ahead[1].Bits, 9);
+        Assert.Equal(BestOfTwo(guide), ahead[0].Trait);
     }
 
     [Fact]
     public void Without_a_tie_nothing_changes()
     {
         var guide = Guide(("clear", [0, 1, 2, 3]), ("half", [0, 0, 1, 1]));
-        Assert.Equal("clear", LookPlanner.Plan(guide, Evidence.None(guide), Prior.Flat, lookAhead: true).Now[0].Trait);
+        Assert.Equal("clear", LookPlanner.Plan(guide, Evidence.None(guide), Prior.Flat).Now[0].Trait);
     }
 
     /// <summary>The same by brute force over rankings: mean drop of entropy over two looks, the second chosen for each answer.</summary>

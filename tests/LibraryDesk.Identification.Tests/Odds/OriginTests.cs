@@ -7,7 +7,7 @@ namespace LibraryDesk.Identification.Tests.Odds;
 /// <summary>Loans of the member as a prior, and possible packets ranked beside the species.</summary>
 public sealed class OriginTests
 {
-    private static readonly CompiledGuide Guide = Peppers.Guide;
+    private static readonly CompiledGuide Guide = PepperGuide.Compiled;
 
     [Fact]
     public void A_plant_surely_from_a_surely_named_packet_is_what_the_packet_says()
@@ -74,7 +74,7 @@ public sealed class OriginTests
     private static PossiblePacket Packet(string id, string candidate, double share, string? form = null) => new(id, 1, [new TaxonShare(candidate, form, share)], []);
 
     private static Ranking Rank(string answers, double lambda, params PossiblePacket[] packets) =>
-        Ranker.Rank(Guide, Peppers.Answers(answers), new Prior(Origin: new Origin(lambda, packets)));
+        Ranker.Rank(Guide, PepperGuide.Answers(answers), new Prior(Origin: new Origin(lambda, packets)));
 
     private static double Of(Ranking ranking, string id, bool packet = false) =>
         packet ? ranking.Packets.Single(p => p.Id == id).Probability : ranking.Candidates.Single(c => c.Id == id).Probability;

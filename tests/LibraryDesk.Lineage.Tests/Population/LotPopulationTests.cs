@@ -93,6 +93,7 @@ public class LotPopulationTests
         var facts = GrowOutFacts.NotTold with { Isolation = isolation, NearestMetres = metres, OthersInFlower = others };
         var risk = CrossingRisk.Of(facts, false, new("seed to share", 183, "McCormack, Guidelines for maintaining purity in pepper varieties"));
         Assert.Equal(expected, risk.Grade);
-        Assert.NotEmpty(risk.Why);
+        Assert.Equal(expected is CrossingGrade.NotKnown, risk.Reason is CrossingReason.NotTold);
+        Assert.Equal(risk.Reason is CrossingReason.FarEnough or CrossingReason.TooNear ? metres : null, risk.Metres);
     }
 }

@@ -42,6 +42,17 @@ public class CorrectionRulesTests
     }
 
     [Fact]
+    public void Seed_a_stocktake_found_stays_when_an_earlier_sowing_is_undone()
+    {
+        var packet = _library.PutUp(_lot, 1, 10)[0];
+        _library.Do(GrowingRules.SowPacket(_library.Ids.Next<GrowOutId>(), _library.State.Find(packet.Id)!, null, null, Day(2026), GrowOutFacts.NotTold, _library.Today));
+        var sowing = _library.Entries[^1];
+        _library.Do(StockRules.Count(SeedStock.Of(_library.State.Find(packet.Id)!), Quantity.OfSeeds(2), null, Day(2026), "two were left in the corner", _library.Today));
+        _library.Do(Correct(sowing, null));
+        Assert.Equal(12, _library.State.Find(packet.Id)!.Stock.Amount);
+    }
+
+    [Fact]
     public void A_withdrawn_claim_stays_on_the_list()
     {
         _library.Do(NamingRules.Claim(new(_library.Ids.Next<ClaimId>(), _lot.Id.Node, null, "Ember", ClaimGrounds.LabelOnly, null, Day(2026), null), Day(2020), new HashSet<NodeId>(), _library.Today));

@@ -61,8 +61,25 @@ public sealed class IdentifyEndpointTests : IAsyncLifetime
     [InlineData("12")]
     [InlineData("\"12\"")]
     [InlineData("\"10..15\"")]
+    [InlineData("\"10-15\"")]
+    [InlineData("\">=10\"")]
     public async Task A_measure_is_a_number_or_a_range(string value) =>
         await ReadAsync($$"""{"guide":"capsicum","answers":[{"trait":"fruit_length_mm","value":{{value}}}]}""", HttpStatusCode.OK);
+
+    [Fact]
+    public async Task Parts_to_come_are_worth_waiting_for()
+    {
+        var body = await ReadAsync("""{"guide":"capsicum","answers":[],"parts":["leaves"]}""", HttpStatusCode.OK);
+        Assert.All(body.GetProperty("bestNextLooks").EnumerateArray(), l => Assert.Equal("leaves", l.GetProperty("part").GetString()));
+        Assert.NotEqual(0, body.GetProperty("worthWaitingFor").GetArrayLength());
+    }
+
+    [Fact]
+    public async Task A_look_alike_that_harms_brings_its_caution()
+    {
+        var body = await ReadAsync("""{"guide":"capsicum","answers":[{"trait":"corolla_shape","state":"campanulate"},{"trait":"corolla_colour","state":"purple"},{"trait":"fruit_colour_mature","state":"purple-black"},{"trait":"fruit_shape","state":"almost round"}]}""", HttpStatusCode.OK);
+        Assert.Contains(body.GetProperty("cautions").EnumerateArray(), c => c.GetProperty("candidate").GetString() == "atropa-bella-donna");
+    }
 
     [Fact]
     public async Task Among_and_a_flat_prior_narrow_the_field()
@@ -74,6 +91,8 @@ public sealed class IdentifyEndpointTests : IAsyncLifetime
     [Theory]
     [InlineData("""{"guide":"capsicum","answers":[{"trait":"nope","state":"a"}]}""", 400, "identify.answers")]
     [InlineData("""{"guide":"capsicum","answers":[{"trait":"corolla_spots","state":"nope"}]}""", 400, "identify.answers")]
+    [InlineData("""{"guide":"capsicum","answers":[],"parts":["roots"]}""", 400, "identify.parts")]
+    [InlineData("""{"guide":"capsicum","answers":[],"version":"1999.1"}""", 404, "identify.no-version")]
     [InlineData("""{"guide":"capsicum","answers":[{"trait":"corolla_spots"}]}""", 400, "identify.answers")]
     [InlineData("""{"guide":"capsicum","answers":[{"trait":"fruit_length_mm","value":true}]}""", 400, "identify.answers")]
     [InlineData("""{"guide":"capsicum","answers":[{"trait":"fruit_length_mm","value":-1}]}""", 400, "identify.answers")]

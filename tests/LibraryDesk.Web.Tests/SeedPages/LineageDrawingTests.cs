@@ -14,7 +14,7 @@ public class LineageDrawingTests : BunitContext
     [Fact]
     public void Each_node_with_a_page_is_a_link_and_says_what_it_is()
     {
-        var page = Render<LineageDrawing>(p => p.Add(d => d.Story, Story()).Add(d => d.Here, "/p/x").Add(d => d.NarrowOnly, true));
+        var page = Render<LineageDrawing>(p => p.Add(d => d.Story, Story()).Add(d => d.Look, new LineageLook("/p/x")).Add(d => d.NarrowOnly, true));
         var lot = page.Find("a.node");
         Assert.Equal("/lots/L25-001", lot.GetAttribute("href"));
         Assert.Equal("L25-001 blend, 75 % + 25 %, lot, 1 February 2025, in doubt", lot.GetAttribute("aria-label"));
@@ -23,14 +23,14 @@ public class LineageDrawingTests : BunitContext
     [Fact]
     public void The_node_the_page_is_about_is_no_link()
     {
-        var page = Render<LineageDrawing>(p => p.Add(d => d.Story, Story()).Add(d => d.Here, "/p/x").Add(d => d.NarrowOnly, true));
+        var page = Render<LineageDrawing>(p => p.Add(d => d.Story, Story()).Add(d => d.Look, new LineageLook("/p/x")).Add(d => d.NarrowOnly, true));
         Assert.Contains(page.FindAll("g.node"), node => node.GetAttribute("aria-label")!.Contains("you are here", StringComparison.Ordinal));
     }
 
     [Fact]
     public void The_list_holds_the_same_nodes_as_the_drawing()
     {
-        var drawing = Render<LineageDrawing>(p => p.Add(d => d.Story, Story()).Add(d => d.Here, "/p/x").Add(d => d.NarrowOnly, true));
+        var drawing = Render<LineageDrawing>(p => p.Add(d => d.Story, Story()).Add(d => d.Look, new LineageLook("/p/x")).Add(d => d.NarrowOnly, true));
         var list = Render<LineageList>(p => p.Add(l => l.Story, Story()));
         Assert.Equal(drawing.FindAll(".node").Count, list.FindAll("tbody tr").Count);
     }
@@ -66,6 +66,6 @@ public class LineageDrawingTests : BunitContext
         state.Put(new LineageEdge(new(1), new(3), 0.75, 300));
         state.Put(new LineageEdge(new(2), new(3), 0.25, 100));
         state.Put(new LineageEdge(new(3), new(4), 1, 20));
-        return new LineageStory(state, new Dictionary<long, GoesBy>(), new NodeId(4), plants, new HashSet<NodeId>());
+        return new LineageStory(state, new Dictionary<long, GoesBy>(), new NodeId(4), plants);
     }
 }

@@ -50,6 +50,6 @@ public class NameSurenessTests : BunitContext
         state.Put(new NameClaim(new(2), new(1), "capsicum-baccatum", "A", ClaimGrounds.DonorsWord, null, Day, null));
         state.Put(new LineageEdge(new(1), new(3), 1, 300));
         state.Put(new LineageEdge(new(3), new(4), 1, 20));
-        return new LineageStory(state, new Dictionary<long, GoesBy>(), new NodeId(4), plants, new HashSet<NodeId>());
+        return new LineageStory(state, new Dictionary<long, GoesBy>(), new NodeId(4), plants);
     }
 }

@@ -42,6 +42,30 @@ public sealed class DrawingTests : BunitContext
     }
 
     [Fact]
+    public void Every_state_of_every_trait_is_drawn_and_no_two_of_a_trait_alike()
+    {
+        var guides = BuiltInGuides.Ids.Select(id => BuiltInGuides.Open(id)!.Guide!).ToList();
+        var traits = guides.SelectMany(g => g.Traits.Where(t => t.States.Count > 0).Select(t => (Guide: g.Id, Trait: t))).ToList();
+
+        Assert.NotEmpty(traits);
+        Assert.Empty(traits.SelectMany(t => t.Trait.States.Where(s => s.Drawing is null).Select(s => $"{t.Guide}: {t.Trait.Id}: {s.Id}")));
+        Assert.Empty(traits.Where(t => t.Trait.States.Select(s => DrawingShapes.Find(s.Drawing!)?.Markup).Distinct().Count() < t.Trait.States.Count).Select(t => $"{t.Guide}: {t.Trait.Id}"));
+    }
+
+    [Fact]
+    public void Every_stage_and_part_of_a_crop_has_a_drawing_of_its_own()
+    {
+        // Peppers are what the shared drawings show.
+        var others = BuiltInGuides.Ids.Where(id => id != "capsicum").Select(id => BuiltInGuides.Open(id)!.Guide!);
+
+        Assert.All(others, guide =>
+        {
+            Assert.All(guide.Parts, part => Assert.Contains($"part-{guide.Id}-{part.Id}", DrawingShapes.Names));
+            Assert.All(guide.Stages.Where(stage => stage.Id != "seedling"), stage => Assert.Contains($"stage-{guide.Id}-{stage.Id}", DrawingShapes.Names));
+        });
+    }
+
+    [Fact]
     public void Every_drawing_that_a_guide_names_is_there()
     {
         var guides = BuiltInGuides.Ids.Select(id => BuiltInGuides.Open(id)!.Guide!).ToList();

@@ -1,4 +1,4 @@
-using System.Globalization;
+using LibraryDesk.Desk.Words;
 using LibraryDesk.Web.Shared.Odds;
 
 namespace LibraryDesk.Web.Tests.Shared;
@@ -14,18 +14,12 @@ public class OddsWordsTests
         Assert.Equal(words, OddsWords.Percent(share));
 
     [Fact]
-    public void Figures_read_the_same_whatever_the_server_speaks()
+    public void Figures_and_words_are_those_of_the_readers_language()
     {
-        var before = CultureInfo.CurrentCulture;
-        try
-        {
-            CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo("de-DE");
-            Assert.Equal("84.6\u00a0%", OddsWords.Percent(0.846));
-            Assert.Equal("17 in 20", OddsWords.For(17));
-        }
-        finally
-        {
-            CultureInfo.CurrentCulture = before;
-        }
+        using var _ = Languages.Speak("es");
+        Assert.Equal("84,6\u00a0%", OddsWords.Percent(0.846));
+        Assert.Equal("17 de 20", OddsWords.For(17));
+        Assert.Equal("más de 19 de 20", OddsWords.For(20));
+        Assert.Equal("menos de 1 de 20", OddsWords.For(0));
     }
 }

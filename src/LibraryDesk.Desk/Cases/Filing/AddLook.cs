@@ -9,6 +9,9 @@ public sealed class AddLook(IDbContextFactory<LibraryDbContext> factory, IDataba
 {
     public const int MostLooks = 60;
 
+    // No source: an earlier day is a slip of the finger.
+    private const int MostYears = 10;
+
     /// <param name="date">The day the plant was looked at; null for today.</param>
     public async Task<Outcome<LookRow>> AddAsync(Actor actor, long caseId, DateOnly? date, string? note, CancellationToken stop)
     {
@@ -24,6 +27,7 @@ public sealed class AddLook(IDbContextFactory<LibraryDbContext> factory, IDataba
         if (note?.Length > 2000) return new Refusal("case.note", "Keep the note under 2000 characters.");
         // A day of grace: the day may have begun where the plant grows.
         if (date > DateOnly.FromDateTime(now.UtcDateTime).AddDays(1)) return new Refusal("case.date", "This day is still to come. Give the day you looked at the plant.");
+        if (date < DateOnly.FromDateTime(now.UtcDateTime).AddYears(-MostYears)) return new Refusal("case.date", "This day is more than ten years ago. Check the year.");
 
         var look = new LookRow
         {

@@ -27,7 +27,7 @@ public sealed class AddPhoto(
 
         // Outside any transaction: this takes a second or more.
         var cleaned = await cleaner.CleanAsync(upload, stop);
-        if (!cleaned.Taken) return new Refusal(cleaned.Refusal.Code, cleaned.Refusal.Message);
+        if (!cleaned.Taken) return new Refusal(cleaned.Refusal.Code, Sentence.From(cleaned.Refusal.Words));
         await store.SaveAsync(cleaned.Photo, stop);
 
         return await RecordAsync(actor, caseId, look, sent, cleaned.Photo, stop);
@@ -41,7 +41,7 @@ public sealed class AddPhoto(
         if (await db.Set<PhotoRow>().CountAsync(p => p.CaseId == caseId && p.RemovedAt == null, stop) >= MostPhotos)
             return new Refusal(TooManyCode, "A case holds 60 photos. Remove one that shows little, then add this one.");
         if (sent.Caption?.Length > 300) return new Refusal("photo.caption", "Keep the caption under 300 characters.");
-        var guide = await shelf.GetAsync(row.GuideId, row.GuideVersion, stop);
+        if (!(await shelf.FindAsync(row.GuideId, row.GuideVersion, stop)).TryGet(out var guide, out var gone)) return gone;
         var known = sent.Part is "" or WholePlant || guide.Guide.Parts.Any(p => p.Id == sent.Part);
         return known ? look : new Refusal("photo.part", "This is not a part the guide knows. Choose the slot again.");
     }

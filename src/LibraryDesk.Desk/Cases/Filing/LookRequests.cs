@@ -23,5 +23,6 @@ internal static class LookRequests
         if (open.Any(r => r.MetAt is null)) return;
         row.State = CaseState.Open;
         row.StateSince = now;
+        await CaseOwner.AskedIsOverAsync(db, row, now, stop);
     }
 }

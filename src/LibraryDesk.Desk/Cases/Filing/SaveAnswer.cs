@@ -27,7 +27,7 @@ public sealed class SaveAnswer(IDbContextFactory<LibraryDbContext> factory, Guid
         var earlier = await db.Set<AnswerRow>()
             .Where(a => a.LookId == look.Id && a.TraitId == given.TraitId && a.TakenBackAt == null && a.ByDesk == byDesk)
             .ToListAsync(stop);
-        var guide = await shelf.GetAsync(row.GuideId, row.GuideVersion, stop);
+        if (!(await shelf.FindAsync(row.GuideId, row.GuideVersion, stop)).TryGet(out var guide, out var gone)) return gone;
 
         if (Fault(guide, given) is { } fault) return fault;
         var now = clock.GetUtcNow();

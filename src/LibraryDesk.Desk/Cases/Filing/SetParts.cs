@@ -14,7 +14,7 @@ public sealed class SetParts(IDbContextFactory<LibraryDbContext> factory, GuideS
         await using var db = await factory.CreateDbContextAsync(stop);
         if (!(await CaseAccess.OwnToChangeAsync(db, actor, caseId, stop)).TryGet(out var row, out var no)) return no;
         if (await LookOf.FindAsync(db, caseId, lookId, stop) is not { } look) return LookOf.NoSuchLook;
-        var guide = await shelf.GetAsync(row.GuideId, row.GuideVersion, stop);
+        if (!(await shelf.FindAsync(row.GuideId, row.GuideVersion, stop)).TryGet(out var guide, out var gone)) return gone;
 
         var known = guide.Guide.Parts.Select(p => p.Id).ToList();
         if (parts.FirstOrDefault(p => !known.Contains(p)) is { } unknown)

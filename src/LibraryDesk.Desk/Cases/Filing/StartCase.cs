@@ -1,17 +1,18 @@
-using System.Globalization;
 using System.Net.Mail;
 using System.Security.Cryptography;
 using LibraryDesk.Data.Cases;
 using LibraryDesk.Data.Mail;
 using LibraryDesk.Desk.Cases.Odds;
 using LibraryDesk.Desk.Settings;
+using LibraryDesk.Desk.Words;
 using LibraryDesk.Identification.Guides;
+using static LibraryDesk.Desk.LetterText;
 
 namespace LibraryDesk.Desk.Cases.Filing;
 
 /// <summary>Begins a case as a draft, so that nothing is lost when the browser closes. A tray begins one case for each plant.</summary>
 public sealed class StartCase(
-    IDbContextFactory<LibraryDbContext> factory, GuideShelf shelf, LibrarySettings settings, TimeProvider clock)
+    IDbContextFactory<LibraryDbContext> factory, GuideShelf shelf, LibrarySettings settings, GuestKeySeal seal, TimeProvider clock)
 {
     public const int MostPlants = 60;
     public const int LongestTitle = 160;
@@ -50,7 +51,7 @@ public sealed class StartCase(
         return new StartedCase([.. cases.Select(c => c.Id)], key);
     }
 
-    private static List<CaseRow> Rows(Actor actor, NewCase wanted, CropGuide guide, string? key, Guid? batch, DateTimeOffset now) =>
+    private List<CaseRow> Rows(Actor actor, NewCase wanted, CropGuide guide, string? key, Guid? batch, DateTimeOffset now) =>
         [.. Enumerable.Range(1, wanted.Plants).Select(number => new CaseRow
         {
             Title = TitleOf(wanted, number),
@@ -61,7 +62,9 @@ public sealed class StartCase(
             OwnerId = key is null ? actor.UserId : null,
             FiledForById = wanted.ForWalkIn ? actor.UserId : null,
             GuestEmail = key is null ? null : Blank(wanted.GuestEmail),
+            GuestLanguage = key is null ? null : Languages.Now,
             GuestKeyHash = key is null ? null : CaseAccess.HashOf(key),
+            GuestKeyLocked = key is null ? null : seal.Lock(key),
             BatchId = batch,
             CreatedAt = now,
             StateSince = now,
@@ -97,7 +100,7 @@ public sealed class StartCase(
 
     private static string TitleOf(NewCase wanted, int number) => wanted.Plants == 1
         ? wanted.Title.Trim()
-        : string.Create(CultureInfo.InvariantCulture, $"{wanted.Title.Trim()[..Math.Min(wanted.Title.Trim().Length, LongestTitle - 10)]}, plant {number}");
+        : Say[$"{wanted.Title.Trim()[..Math.Min(wanted.Title.Trim().Length, LongestTitle - 12)]}, plant {number}"];
 
     // 256 random bits in letters that survive being copied out of a letter.
     private static string NewKey() => Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(32));
@@ -105,16 +108,13 @@ public sealed class StartCase(
     private static OutgoingMailRow Letter(string to, string library, string site, string key, List<CaseRow> cases, DateTimeOffset now) => new()
     {
         To = to,
-        Subject = string.Create(CultureInfo.InvariantCulture, $"Your case {cases[0].Id} at {library}"),
-        Body = $"""
-            You started a case at {library}: {cases[0].Title}.
-
-            This link opens it on any device. Keep it: whoever has it can see and change the case.
-
-            {site.TrimEnd('/')}/c/{key}
-
-            If it was not you, do nothing. A case that is not filed is seen by nobody.
-            """,
+        Subject = Say[$"Your case {cases[0].Id} at {library}"],
+        Body = string.Join(
+            "\n\n",
+            Say[$"You started a case at {library}: {cases[0].Title}."],
+            Say["This link opens it on any device. Keep it: whoever has it can see and change the case."],
+            $"{site.TrimEnd('/')}/c/{key}",
+            Say["If it was not you, do nothing. A case that is not filed is seen by nobody."]),
         CreatedAt = now,
         DueAt = now,
     };

@@ -1,4 +1,5 @@
 using LibraryDesk.Data.Cases;
+using LibraryDesk.Desk.Cases.Reading;
 
 namespace LibraryDesk.Desk.Cases.Filing;
 
@@ -13,7 +14,8 @@ public sealed class WithdrawCase(IDbContextFactory<LibraryDbContext> factory, Ca
         var now = clock.GetUtcNow();
         row.State = CaseState.Closed;
         row.StateSince = now;
-        row.ClosingNote = "Withdrawn by its owner.";
+        row.ClosingNote = ClosingNotes.Withdrawn;
+        await CaseOwner.AskedIsOverAsync(db, row, now, stop);
         db.AddCaseEvent(caseId, CaseEvents.Withdrawn, actor, now);
         try
         {

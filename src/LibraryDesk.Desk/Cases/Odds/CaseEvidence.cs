@@ -23,20 +23,17 @@ public static class CaseEvidence
     /// Evidence from rows. Answers taken back and answers that say nothing are left out, and so is what this guide version does not
     /// know: another version may have dropped a trait, and that must not make the case unreadable.
     /// </summary>
-    public static Evidence Of(CompiledGuide guide, IEnumerable<AnswerRow> rows)
-    {
-        var answers = rows
+    public static Evidence Of(CompiledGuide guide, IEnumerable<AnswerRow> rows) => Evidence.OfKnown(guide, AnswersOf(rows));
+
+    /// <summary>Every answer that stands and says something, whatever guide it was given by.</summary>
+    public static IReadOnlyList<Answer> AnswersOf(IEnumerable<AnswerRow> rows) =>
+        [.. rows
             .Where(row => row.TakenBackAt is null && row.Kind is AnswerKind.States or AnswerKind.Measure)
             .GroupBy(row => (row.TraitId, row.LookId, Person(row)))
             // Two taps in the same moment can leave two rows; the later one is what the person meant.
             .Select(same => same.MaxBy(row => row.Id)!)
             .OrderBy(row => row.Id)
-            .Select(AnswerOf)
-            .Where(answer => Evidence.Check(guide, [answer]).Faults.Count == 0)
-            .ToList();
-        return Evidence.Check(guide, answers).Evidence
-            ?? throw new InvalidOperationException("Answers that are good one by one do not go together.");
-    }
+            .Select(AnswerOf)];
 
     private static string Person(AnswerRow row) => row.ByDesk ? row.PersonId.ToString()! : Owner;
 

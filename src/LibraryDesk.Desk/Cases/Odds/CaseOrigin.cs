@@ -73,7 +73,10 @@ public sealed record CaseOrigin(Prior Prior, IReadOnlyList<CluePacket> Packets)
             [.. packets.Select(p => new CluePacket(p.Code, p.Name.Variety, p.Name.Species, tied.Contains(p.Code)))]);
     }
 
-    private static IReadOnlyList<OwnTrait> OwnTraits(CropGuide guide, string lines) =>
+    /// <summary>The traits of a variety record as the ranking takes them; lines the guide does not know are left out.</summary>
+    /// <param name="guide">The guide.</param>
+    /// <param name="lines">One "trait=state" a line.</param>
+    internal static IReadOnlyList<OwnTrait> OwnTraits(CropGuide guide, string lines) =>
         [.. lines.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
             .Select(line => line.Split('=', 2, StringSplitOptions.TrimEntries))
             .Where(pair => pair.Length == 2 && guide.FindTrait(pair[0])?.FindState(pair[1]) is not null)

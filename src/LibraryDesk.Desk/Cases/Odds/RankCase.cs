@@ -16,15 +16,27 @@ public sealed class RankCase(IDbContextFactory<LibraryDbContext> factory, GuideS
         var hasSealed = actor.IsVolunteer
             && await db.Set<OpinionRow>().AnyAsync(o => o.CaseId == caseId && o.Round == row.Round && o.VolunteerId == actor.UserId, stop);
         if (CaseAccess.WhyNoOdds(actor, row, hasSealed) is { } no) return no;
+        if (!(await shelf.FindAsync(row.GuideId, row.GuideVersion, stop)).TryGet(out _, out var gone)) return gone;
         return await ReadAsync(db, row, stop);
     }
 
     /// <summary>The ranking, for an act that has checked its actor already.</summary>
     public async Task<CaseRanking> ReadAsync(LibraryDbContext db, CaseRow row, CancellationToken stop)
     {
-        ArgumentNullException.ThrowIfNull(db);
         ArgumentNullException.ThrowIfNull(row);
-        var guide = await shelf.GetAsync(row.GuideId, row.GuideVersion, stop);
+        return await ReadAsync(db, row, await shelf.GetAsync(row.GuideId, row.GuideVersion, stop), stop);
+    }
+
+    /// <summary>As <see cref="ReadAsync(LibraryDbContext, CaseRow, CancellationToken)"/> in the words the guide was written in, for what is kept or sent.</summary>
+    public async Task<CaseRanking> ReadAsWrittenAsync(LibraryDbContext db, CaseRow row, CancellationToken stop)
+    {
+        ArgumentNullException.ThrowIfNull(row);
+        return await ReadAsync(db, row, await shelf.GetAsWrittenAsync(row.GuideId, row.GuideVersion, stop), stop);
+    }
+
+    private static async Task<CaseRanking> ReadAsync(LibraryDbContext db, CaseRow row, CompiledGuide guide, CancellationToken stop)
+    {
+        ArgumentNullException.ThrowIfNull(db);
         var answers = await db.Set<AnswerRow>().AsNoTracking().Where(a => a.CaseId == row.Id && a.TakenBackAt == null).ToListAsync(stop);
         var parts = await db.Set<LookRow>().Where(l => l.CaseId == row.Id).OrderByDescending(l => l.Number).Select(l => l.Parts).FirstOrDefaultAsync(stop);
         var clues = await db.Set<OriginClueRow>().AsNoTracking().Where(o => o.CaseId == row.Id && o.TakenBackAt == null).OrderBy(o => o.Id).ToListAsync(stop);

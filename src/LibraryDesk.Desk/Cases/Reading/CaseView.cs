@@ -13,6 +13,7 @@ namespace LibraryDesk.Desk.Cases.Reading;
 /// <param name="Determination">The one that stands; null without.</param>
 /// <param name="Opinions">Opinions sealed in this round.</param>
 /// <param name="LastEvent">Number of the newest line of its history, for noticing a change.</param>
+/// <param name="NewerVersion">The guide version in use, where the case could be moved to it by this reader; null otherwise.</param>
 public sealed record CaseView(
     CaseRow Case,
     CompiledGuide Guide,
@@ -24,7 +25,8 @@ public sealed record CaseView(
     DeterminationRow? Determination,
     int Opinions,
     int OpinionsNeeded,
-    long LastEvent)
+    long LastEvent,
+    string? NewerVersion = null)
 {
     public bool MayChange => SpeaksForOwner && !CaseAccess.IsFinished(Case);
 

@@ -4,10 +4,11 @@ using LibraryDesk.Desk.Cases.Odds;
 namespace LibraryDesk.Desk.Cases.Reading;
 
 /// <summary>A case in its owner's list.</summary>
+/// <param name="Ranking">Null where the guide version it is read by is gone.</param>
 /// <param name="Determination">The one that stands; null without.</param>
 /// <param name="Opinions">Opinions sealed in this round.</param>
 /// <param name="Requests">Looks that the desk asked for and that are still open.</param>
-public sealed record OwnCase(CaseRow Case, CaseRanking Ranking, DeterminationRow? Determination, int Opinions, IReadOnlyList<LookRequestRow> Requests)
+public sealed record OwnCase(CaseRow Case, CaseRanking? Ranking, DeterminationRow? Determination, int Opinions, IReadOnlyList<LookRequestRow> Requests)
 {
     public bool Grows => Case.Specimen is Specimen.Plant or Specimen.Seedling;
 }
@@ -43,12 +44,15 @@ public sealed class ListCases(IDbContextFactory<LibraryDbContext> factory, Guide
         var own = new List<OwnCase>(rows.Count);
         foreach (var row in rows)
         {
-            var guide = await shelf.GetAsync(row.GuideId, row.GuideVersion, stop);
-            var origin = await CaseOrigin.ReadAsync(db, guide, [.. clues[row.Id]], stop);
-            var parts = RankCase.PartsOf(looks[row.Id].FirstOrDefault()?.Parts);
+            CaseRanking? ranking = null;
+            if ((await shelf.FindAsync(row.GuideId, row.GuideVersion, stop)).TryGet(out var guide, out _))
+            {
+                var origin = await CaseOrigin.ReadAsync(db, guide, [.. clues[row.Id]], stop);
+                ranking = RankCase.Rank(row.Id, guide, answers[row.Id], RankCase.PartsOf(looks[row.Id].FirstOrDefault()?.Parts), origin);
+            }
             own.Add(new OwnCase(
                 row,
-                RankCase.Rank(row.Id, guide, answers[row.Id], parts, origin),
+                ranking,
                 determinations[row.Id].FirstOrDefault(),
                 opinions[row.Id].Count(o => o.Round == row.Round),
                 [.. requests[row.Id]]));

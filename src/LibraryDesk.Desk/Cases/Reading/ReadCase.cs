@@ -16,14 +16,14 @@ public sealed class ReadCase(IDbContextFactory<LibraryDbContext> factory, GuideS
         if (row is null || !CaseAccess.MaySee(actor, row)) return CaseRefusals.NotFound;
         var looks = await db.Set<LookRow>().AsNoTracking().Where(l => l.CaseId == caseId).OrderBy(l => l.Number).ToListAsync(stop);
         var answers = await db.Set<AnswerRow>().AsNoTracking().Where(a => a.CaseId == caseId && a.TakenBackAt == null).OrderBy(a => a.Id).ToListAsync(stop);
-        var photos = await db.Set<PhotoRow>().AsNoTracking().Where(p => p.CaseId == caseId && p.RemovedAt == null).OrderBy(p => p.At).ToListAsync(stop);
+        var photos = await db.Set<PhotoRow>().AsNoTracking().Where(p => p.CaseId == caseId && p.RemovedAt == null).OrderBy(p => p.At).ThenBy(p => p.Id).ToListAsync(stop);
         var clues = await db.Set<OriginClueRow>().AsNoTracking().Where(o => o.CaseId == caseId && o.TakenBackAt == null).OrderBy(o => o.Id).ToListAsync(stop);
         var requests = await db.Set<LookRequestRow>().AsNoTracking()
             .Where(r => r.CaseId == caseId && r.MetAt == null && r.WithdrawnAt == null).OrderBy(r => r.Id).ToListAsync(stop);
         var determination = await db.Set<DeterminationRow>().AsNoTracking().SingleOrDefaultAsync(d => d.CaseId == caseId && d.SupersededAt == null, stop);
         var volunteers = await db.Set<OpinionRow>().Where(o => o.CaseId == caseId && o.Round == row.Round).Select(o => o.VolunteerId).ToListAsync(stop);
         var lastEvent = await db.Set<CaseEventRow>().Where(e => e.CaseId == caseId).MaxAsync(e => (long?)e.Id, stop) ?? 0;
-        var guide = await shelf.GetAsync(row.GuideId, row.GuideVersion, stop);
+        if (!(await shelf.FindAsync(row.GuideId, row.GuideVersion, stop)).TryGet(out var guide, out var gone)) return gone;
         var hasSealed = actor.UserId is { } reader && volunteers.Contains(reader);
         var open = CaseAccess.WhyNoOdds(actor, row, hasSealed) is null;
         var origin = open ? await CaseOrigin.ReadAsync(db, guide, clues, stop) : CaseOrigin.None;
@@ -43,7 +43,15 @@ public sealed class ReadCase(IDbContextFactory<LibraryDbContext> factory, GuideS
             determination,
             volunteers.Count,
             library.OpinionsNeeded,
-            lastEvent);
+            lastEvent,
+            open ? await NewerAsync(actor, row, stop) : null);
+    }
+
+    private async Task<string?> NewerAsync(Actor actor, CaseRow row, CancellationToken stop)
+    {
+        if (!actor.IsVolunteer || row.State is not (CaseState.Open or CaseState.WaitingForLook)) return null;
+        var version = (await shelf.CurrentAsync(row.GuideId, stop))?.Guide.Version;
+        return version == row.GuideVersion ? null : version;
     }
 
     private static List<LookView> Views(

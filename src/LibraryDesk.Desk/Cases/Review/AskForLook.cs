@@ -1,5 +1,8 @@
 using LibraryDesk.Data.Cases;
+using LibraryDesk.Desk.Cases.Odds;
+using LibraryDesk.Desk.Words;
 using LibraryDesk.Identification.Guides;
+using static LibraryDesk.Desk.LetterText;
 
 namespace LibraryDesk.Desk.Cases.Review;
 
@@ -10,7 +13,7 @@ namespace LibraryDesk.Desk.Cases.Review;
 public sealed record LookWanted(string? TraitId, string? PartId, string? Message);
 
 /// <summary>Asks the owner of a case for one more look. The case waits for it; opinions are still taken.</summary>
-public sealed class AskForLook(CaseTurn turn, TimeProvider clock)
+public sealed class AskForLook(CaseTurn turn, GuideShelf shelf, TimeProvider clock)
 {
     private const int LongestMessage = 1000;
 
@@ -19,7 +22,7 @@ public sealed class AskForLook(CaseTurn turn, TimeProvider clock)
         {
             if (ReviewRules.MayGiveOpinion(actor, hand.Case) is { } no) return no;
 
-            if (!Resolve(wanted, hand.Guide.Guide).TryGet(out var asked, out var fault)) return fault;
+            if (!(await ResolveAsync(hand, wanted, stop)).TryGet(out var asked, out var fault)) return fault;
 
             var now = clock.GetUtcNow();
             var request = new LookRequestRow
@@ -38,6 +41,13 @@ public sealed class AskForLook(CaseTurn turn, TimeProvider clock)
             return request;
         }, stop);
 
+    // What the volunteer leaves unsaid is put in the words of who is asked.
+    private async Task<Outcome<LookWanted>> ResolveAsync(CaseInHand hand, LookWanted wanted, CancellationToken stop)
+    {
+        using var spoken = Languages.Speak(await CaseOwner.LanguageAsync(hand.Db, hand.Case, stop));
+        return Resolve(wanted, (await shelf.GetAsync(hand.Case.GuideId, hand.Case.GuideVersion, stop)).Guide);
+    }
+
     private static Outcome<LookWanted> Resolve(LookWanted wanted, CropGuide guide)
     {
         var message = ReviewText.Kept(wanted.Message);
@@ -46,6 +56,6 @@ public sealed class AskForLook(CaseTurn turn, TimeProvider clock)
         if (trait is { Asked: false }) return ReviewRefusals.NeverAsked;
         var part = guide.Parts.FirstOrDefault(p => p.Id == (trait?.Part ?? wanted.PartId));
         if (trait is null && part is null && message is null) return ReviewRefusals.NothingAsked;
-        return new LookWanted(trait?.Id, part?.Id, message ?? trait?.Question ?? $"A photo of the {part!.Name.ToLowerInvariant()}, close and sharp.");
+        return new LookWanted(trait?.Id, part?.Id, message ?? trait?.Question ?? Say[$"A photo of the {part!.Name.ToLowerInvariant()}, close and sharp."]);
     }
 }

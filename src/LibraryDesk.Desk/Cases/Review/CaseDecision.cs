@@ -5,8 +5,8 @@ public abstract record CaseDecision;
 
 /// <summary>The people agree and the rules are met.</summary>
 /// <param name="Taxon">What is determined, with the most careful qualifier any of the agreeing opinions gave.</param>
-/// <param name="Grounds">Why, in words for the case page.</param>
-public sealed record Determined(NamedTaxon Taxon, string Grounds) : CaseDecision;
+/// <param name="Grounds">Why.</param>
+public sealed record Determined(NamedTaxon Taxon, PeoplesGrounds Grounds) : CaseDecision;
 
 /// <summary>All opinions so far are final and do not settle it: a further person is needed.</summary>
 /// <param name="Number">Which opinion is wanted: 3 for the third.</param>

@@ -1,64 +1,68 @@
+using System.Globalization;
 using LibraryDesk.Data.Cases;
-using LibraryDesk.Data.Mail;
-using LibraryDesk.Data.Settings;
+using LibraryDesk.Data.Notices;
+using LibraryDesk.Desk.Notices;
+using LibraryDesk.Desk.Words.Guides;
+using static LibraryDesk.Desk.LetterText;
 
 namespace LibraryDesk.Desk.Cases.Review;
 
-/// <summary>Letters to the owner of a case, written in the transaction that causes them.</summary>
+/// <summary>What the owner of a case is told, in the ways they chose, written in the transaction that causes it. A guest is written to.</summary>
 public static class CaseLetters
 {
-    internal static async Task DeterminedAsync(CaseInHand hand, DeterminationRow row, DateTimeOffset now, CancellationToken stop)
-    {
-        var name = ReviewWords.Name(hand.Guide.Guide, new NamedTaxon(row.Taxon, row.Qualifier));
-        var variety = row.VarietyName is null
-            ? "Which variety it is cannot be told from looks; that needs a loan, a packet code or a stake."
-            : $"By its origin, packet {row.OriginPacketCode}: '{row.VarietyName}'.";
-        await WriteAsync(
-            hand,
-            $"Case {hand.Case.Id} is determined",
-            $"{hand.Case.Title}\n\nThe desk has determined your plant: {name}.\n{variety}\n\nWhy: {row.Grounds}\n\nIf something does not fit, open the case again and say what.",
-            now,
-            stop);
-    }
-
-    internal static Task LookAskedAsync(CaseInHand hand, string message, DateTimeOffset now, CancellationToken stop) => WriteAsync(
+    internal static Task DeterminedAsync(CaseInHand hand, DeterminationRow row, DateTimeOffset now, CancellationToken stop) => TellAsync(
         hand,
-        $"One more look, please: case {hand.Case.Id}",
-        $"{hand.Case.Title}\n\nA volunteer would like to know more about your plant:\n\n{message}\n\nWhen you can see it, add a look to the case. There is no hurry, and \"can't see it yet\" is an answer too.",
-        now,
-        stop);
-
-    internal static Task ReopenedAsync(CaseInHand hand, string reason, DateTimeOffset now, CancellationToken stop) => WriteAsync(
-        hand,
-        $"Case {hand.Case.Id} is open again",
-        $"{hand.Case.Title}\n\nThe library opened your case again:\n\n{reason}\n\nThe earlier determination is kept with the case.",
-        now,
-        stop);
-
-    private static async Task WriteAsync(CaseInHand hand, string subject, string body, DateTimeOffset now, CancellationToken stop)
-    {
-        var to = hand.Case.GuestEmail;
-        if (hand.Case.OwnerId is { } owner)
-            to = await hand.Db.Users.Where(u => u.Id == owner && u.ErasedAt == null).Select(u => u.Email).SingleOrDefaultAsync(stop);
-        if (string.IsNullOrWhiteSpace(to)) return;
-
-        var library = await hand.Db.Set<LibrarySettingsRow>().AsNoTracking().SingleOrDefaultAsync(stop) ?? new LibrarySettingsRow();
-        hand.Db.Add(new OutgoingMailRow
+        NoticeKind.Decided,
+        Text($"determined:{hand.Case.Id}:{row.Round}"),
+        () =>
         {
-            To = to,
-            Subject = subject,
-            Body = $"{body}\n\n{WayIn(hand.Case, library)}\n\n{library.Name}\n",
-            CreatedAt = now,
-            DueAt = now,
-        });
+            var determined = Say[$"The desk has determined your plant: {GuideBooks.Say(hand.Case.GuideId, ReviewWords.Name(hand.Guide.Guide, new NamedTaxon(row.Taxon, row.Qualifier)))}."];
+            var variety = row.VarietyName is null
+                ? Say["Which variety it is cannot be told from looks; that needs a loan, a packet code or a stake."]
+                : Say[$"By its origin, packet {row.OriginPacketCode}: '{row.VarietyName}'."];
+            return new Words(
+                Say[$"Case {hand.Case.Id} is determined"],
+                $"{determined} {variety}",
+                $"{determined}\n{variety}\n\n{Say[$"Why: {PeoplesGrounds.Of(row)}"]}\n\n{Say["If something does not fit, open the case again and say what."]}");
+        },
+        now,
+        stop);
+
+    internal static Task LookAskedAsync(CaseInHand hand, string message, DateTimeOffset now, CancellationToken stop) => TellAsync(
+        hand,
+        NoticeKind.LookAsked,
+        CaseOwner.AboutLooks(hand.Case.Id) + Text($"{now.UtcTicks}"),
+        () => new Words(
+            Say[$"One more look, please: case {hand.Case.Id}"],
+            GuideBooks.Say(hand.Case.GuideId, message),
+            $"{Say["A volunteer would like to know more about your plant:"]}\n\n{GuideBooks.Say(hand.Case.GuideId, message)}\n\n{Say["When you can see it, add a look to the case. There is no hurry, and \"can't see it yet\" is an answer too."]}"),
+        now,
+        stop);
+
+    internal static Task ReopenedAsync(CaseInHand hand, string reason, DateTimeOffset now, CancellationToken stop) => TellAsync(
+        hand,
+        NoticeKind.Decided,
+        Text($"reopened:{hand.Case.Id}:{hand.Case.Round}"),
+        () => new Words(
+            Say[$"Case {hand.Case.Id} is open again"],
+            Say[$"The library opened your case again: {reason}"],
+            $"{Say["The library opened your case again:"]}\n\n{reason}\n\n{Say["The earlier determination is kept with the case."]}"),
+        now,
+        stop);
+
+    private static Task TellAsync(CaseInHand hand, NoticeKind kind, string about, Func<Words> words, DateTimeOffset now, CancellationToken stop)
+    {
+        var row = hand.Case;
+        return CaseOwner.TellAsync(hand.Db, row, hand.Seal, Write, now, stop);
+
+        Notice Write()
+        {
+            var (heading, text, letter) = words();
+            return new Notice(kind, about, heading, $"“{row.Title}”. {text}", Text($"/cases/{row.Id}"), $"{row.Title}\n\n{letter}");
+        }
     }
 
-    // The secret in a guest's link is not kept, only its hash, so the letter points back to the link they have.
-    private static string WayIn(CaseRow row, LibrarySettingsRow library)
-    {
-        if (row.OwnerId is null) return "Open it with the link in the first letter about this case.";
-        return library.PublicAddress.Length == 0
-            ? $"You find it among your cases, number {row.Id}."
-            : $"{library.PublicAddress.TrimEnd('/')}/cases/{row.Id}";
-    }
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+
+    private sealed record Words(string Heading, string Text, string Letter);
 }

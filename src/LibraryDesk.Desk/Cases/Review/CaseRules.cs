@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace LibraryDesk.Desk.Cases.Review;
 
 /// <summary>
@@ -65,29 +63,7 @@ public static class CaseRules
     {
         var careful = leading.Any(opinion => opinion.Now.Qualifier == Qualifiers.Cf) ? Qualifiers.Cf : leading[0].Now.Qualifier;
         var taxon = new NamedTaxon(leading[0].Now.Taxon, careful);
-        var grounds = new List<string> { People(leading.Count, all) };
         var changed = leading.Count(opinion => !opinion.Sealed.AgreesWith(opinion.Now));
-        if (changed > 0) grounds.Add($"{Words(changed)} of them came to it in the review.");
-        if (OddsAgainst(leading, traits)) grounds.Add("The odds put it under 1 in 20; the people decided against them.");
-        if (traits.Against(taxon.Taxon) is { Count: > 0 } against)
-            grounds.Add($"Speaks against it: {string.Join(", ", against)}. They looked at that and hold to it.");
-        return new Determined(taxon, string.Join(' ', grounds));
+        return new Determined(taxon, new PeoplesGrounds(leading.Count, all, changed, OddsAgainst(leading, traits), traits.Against(taxon.Taxon)));
     }
-
-    private static string People(int agreeing, int all) => (agreeing, all) switch
-    {
-        (1, 1) => "One opinion, given unseen; this library asks for one.",
-        var (a, b) when a == b => $"{Words(a)} opinions, each sealed before the others were seen, name the same.",
-        var (a, b) => $"{Words(a)} of {Words(b).ToLowerInvariant()} opinions, each sealed before the others were seen, name the same.",
-    };
-
-    private static string Words(int count) => count switch
-    {
-        1 => "One",
-        2 => "Two",
-        3 => "Three",
-        4 => "Four",
-        5 => "Five",
-        _ => count.ToString(CultureInfo.InvariantCulture),
-    };
 }

@@ -8,7 +8,7 @@ namespace LibraryDesk.Desk.Cases.Review;
 /// Lets the people who work on one case take turns: the case's row is locked first, so two who seal or finish at the same moment
 /// queue instead of colliding, and the second decides with the first in sight.
 /// </summary>
-public sealed class CaseTurn(IDbContextFactory<LibraryDbContext> factory, GuideShelf shelf, CaseFeed feed)
+public sealed class CaseTurn(IDbContextFactory<LibraryDbContext> factory, GuideShelf shelf, CaseFeed feed, GuestKeySeal seal)
 {
     /// <summary>Runs <paramref name="act"/> with the case in hand, then saves; a refusal leaves everything as it was.</summary>
     internal async Task<Outcome<T>> TakeAsync<T>(long caseId, Func<CaseInHand, Task<Outcome<T>>> act, CancellationToken stop)
@@ -18,7 +18,7 @@ public sealed class CaseTurn(IDbContextFactory<LibraryDbContext> factory, GuideS
         // The guide is fetched before the lock: the shelf may have to store it, on a connection of its own.
         var by = await before.Set<CaseRow>().Where(c => c.Id == caseId).Select(c => new { c.GuideId, c.GuideVersion }).SingleOrDefaultAsync(stop);
         if (by is null) return CaseRefusals.NotFound;
-        await shelf.GetAsync(by.GuideId, by.GuideVersion, stop);
+        if (!(await shelf.FindAsWrittenAsync(by.GuideId, by.GuideVersion, stop)).TryGet(out _, out var gone)) return gone;
         var outcome = await before.Database.CreateExecutionStrategy().ExecuteAsync(() => RunAsync(caseId, act, stop));
         if (outcome.IsAllowed) feed.Publish(caseId);
         return outcome;
@@ -34,7 +34,7 @@ public sealed class CaseTurn(IDbContextFactory<LibraryDbContext> factory, GuideS
         var row = await db.Set<CaseRow>().SingleOrDefaultAsync(c => c.Id == caseId, stop);
         if (row is null) return CaseRefusals.NotFound;
 
-        var outcome = await act(new CaseInHand(db, row, await shelf.GetAsync(row.GuideId, row.GuideVersion, stop)));
+        var outcome = await act(new CaseInHand(db, row, await shelf.GetAsWrittenAsync(row.GuideId, row.GuideVersion, stop), seal));
         if (!outcome.IsAllowed) return outcome;
         await db.SaveChangesAsync(stop);
         await transaction.CommitAsync(stop);
@@ -43,7 +43,8 @@ public sealed class CaseTurn(IDbContextFactory<LibraryDbContext> factory, GuideS
 }
 
 /// <summary>A case whose turn is taken: its row is tracked and locked until the transaction ends.</summary>
-internal sealed record CaseInHand(LibraryDbContext Db, CaseRow Case, CompiledGuide Guide)
+/// <param name="Guide">The guide as written: what an act keeps or sends is not in the language of whoever did it.</param>
+internal sealed record CaseInHand(LibraryDbContext Db, CaseRow Case, CompiledGuide Guide, GuestKeySeal Seal)
 {
     /// <summary>Writes a line of the case's history with the change it tells of.</summary>
     public void Tell(string kind, Guid? by, string? detail, DateTimeOffset at) => Db.Add(new CaseEventRow

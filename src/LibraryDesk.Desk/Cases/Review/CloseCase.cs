@@ -1,4 +1,5 @@
 using LibraryDesk.Data.Cases;
+using LibraryDesk.Desk.Cases.Reading;
 
 namespace LibraryDesk.Desk.Cases.Review;
 
@@ -18,12 +19,13 @@ public sealed class CloseCase(CaseTurn turn, TimeProvider clock)
             if (hand.Case.State == CaseState.Closed) return ReviewRefusals.AlreadyClosed;
             var owns = CaseAccess.IsOwner(actor, hand.Case);
             if (!owns && !actor.IsLibrarian && hand.Case.State != CaseState.Determined) return ReviewRefusals.NotYoursToClose;
-            var note = ReviewText.Kept(learned) ?? (owns ? "Ended by its owner." : null);
+            var note = ReviewText.Kept(learned) ?? (owns ? ClosingNotes.Ended : null);
             if ((note?.Length ?? 0) < LeastNote) return ReviewRefusals.ReasonMissing(LeastNote);
             if (note!.Length > ReviewRefusals.LongestNote) return ReviewRefusals.NoteTooLong;
 
             var now = clock.GetUtcNow();
             foreach (var request in await hand.OpenRequestsAsync(stop)) request.WithdrawnAt = now;
+            await CaseOwner.AskedIsOverAsync(hand.Db, hand.Case, now, stop);
             hand.Case.ClosingNote = note;
             hand.MoveTo(CaseState.Closed, now);
             hand.Tell(ReviewEvents.Closed, actor.UserId, note, now);

@@ -20,13 +20,10 @@ public sealed class DecideCase(ReadTraits traits)
         // The rules that guard a variety hold on every way to a determination, this one too.
         if (DeterminationRules.Check(made, hand.Guide.Guide, said.Origins) is { } no) return no;
 
-        await WriteAsync(hand, new Decided(made.Taxon, Grounds(determined, made), said.OddsJson, made.VarietyName, made.PacketCode), now, stop);
+        var grounds = determined.Grounds with { PacketCode = made.VarietyName is null ? null : made.PacketCode };
+        await WriteAsync(hand, new Decided(made.Taxon, grounds.ToJson(), said.OddsJson, made.VarietyName, made.PacketCode), now, stop);
         return decision;
     }
-
-    private static string Grounds(Determined determined, DeterminationWanted made) => made.VarietyName is null
-        ? determined.Grounds
-        : $"{determined.Grounds} The variety is by its origin: the plant is tied to packet {made.PacketCode}, and no trait contradicts it.";
 
     internal static async Task<DeterminationRow> WriteAsync(CaseInHand hand, Decided decided, DateTimeOffset now, CancellationToken stop)
     {
@@ -49,6 +46,7 @@ public sealed class DecideCase(ReadTraits traits)
         hand.MoveTo(CaseState.Determined, now);
         hand.Tell(ReviewEvents.Determined, decided.AloneById, $"{decided.Taxon.Qualifier} {decided.Taxon.Taxon}".Trim(), now);
         foreach (var request in await hand.OpenRequestsAsync(stop)) request.WithdrawnAt = now;
+        await CaseOwner.AskedIsOverAsync(hand.Db, hand.Case, now, stop);
         await CaseLetters.DeterminedAsync(hand, row, now, stop);
         return row;
     }

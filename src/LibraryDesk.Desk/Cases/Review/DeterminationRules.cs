@@ -83,8 +83,7 @@ public static class DeterminationRules
 
     private static Refusal OtherSpecies(OriginOfCase origin, CropGuide guide) => new(
         OtherSpeciesCode,
-        $"Packet {origin.PacketCode} is claimed to be {guide.FindCandidate(origin.Species!)?.Name ?? origin.Species}. "
-        + "If the plant is another species, determine that species without a variety: that is how a mix-up shows.");
+        $"Packet {origin.PacketCode} is claimed to be {guide.FindCandidate(origin.Species!)?.Name ?? origin.Species}. If the plant is another species, determine that species without a variety: that is how a mix-up shows.");
 
     private static Refusal TraitsContradict(OriginOfCase origin) => new(
         TraitsContradictCode,

@@ -32,8 +32,9 @@ public sealed class ListReviews(IDbContextFactory<LibraryDbContext> factory, Gui
         var lines = new List<QueueLine>(read.Count);
         foreach (var row in read)
         {
-            var guide = (await shelf.GetAsync(row.GuideId, row.GuideVersion, stop)).Guide;
-            lines.Add(Line(row, guide, needed, now));
+            // A case whose guide version is gone stays in the queue, so that somebody finds it; its page says what is wrong.
+            (await shelf.FindAsync(row.GuideId, row.GuideVersion, stop)).TryGet(out var guide, out _);
+            lines.Add(Line(row, guide?.Guide, needed, now));
         }
         return new QueueView(lines, own);
     }
@@ -64,10 +65,10 @@ public sealed class ListReviews(IDbContextFactory<LibraryDbContext> factory, Gui
             requests.Count(r => r.CaseId == c.Id))).ToListAsync(stop);
     }
 
-    private static QueueLine Line(Read row, CropGuide guide, int needed, DateTimeOffset now)
+    private static QueueLine Line(Read row, CropGuide? guide, int needed, DateTimeOffset now)
     {
         var carried = (row.Parts ?? "").Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
-        var parts = guide.Parts.Where(p => carried.Contains(p.Id)).ToList();
+        var parts = guide?.Parts.Where(p => carried.Contains(p.Id)).ToList() ?? [];
         var since = row.Round > 1 ? row.StateSince : row.FiledAt ?? row.StateSince;
         return new QueueLine(
             row.Id,
@@ -83,7 +84,7 @@ public sealed class ListReviews(IDbContextFactory<LibraryDbContext> factory, Gui
             row.InReview > 0 && row.Sealed >= needed ? 0 : row.Sealed + 1,
             row.MineFinal ? MyPart.Finished : row.MineSealed ? MyPart.InReview : MyPart.NotYet,
             row.LooksAsked,
-            parts.Contains(guide.Parts[0]) && parts.Any(p => p.Stage == guide.Stages[^1].Id));
+            guide is not null && parts.Contains(guide.Parts[0]) && parts.Any(p => p.Stage == guide.Stages[^1].Id));
     }
 
     private sealed record Read(

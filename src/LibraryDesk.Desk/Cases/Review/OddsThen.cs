@@ -29,5 +29,9 @@ public sealed record OddsThen(string Guide, string Version, IReadOnlyList<OddsTh
     /// <summary>One candidate as it stood then.</summary>
     /// <param name="Seeds">Of twenty.</param>
     /// <param name="InWords">As the page said it.</param>
-    public sealed record Entry(string Id, string Name, double Probability, int Seeds, string InWords);
+    public sealed record Entry(string Id, string Name, double Probability, int Seeds, string InWords)
+    {
+        /// <summary>True where twenty seeds would have been due; told by the English words alone, which the record keeps.</summary>
+        public bool IsMoreThanNineteen => InWords == "more than 19 in 20";
+    }
 }

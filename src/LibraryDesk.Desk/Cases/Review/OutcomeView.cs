@@ -27,4 +27,17 @@ public sealed record OutcomeView(
     bool MaySuggest,
     bool MayReopen,
     bool MayClose,
-    bool MayClaim);
+    bool MayClaim)
+{
+    /// <summary>For the desk: the lot whose packet the determined plant is tied to; null without one, or for readers who do not run the desk.</summary>
+    public TiedLot? Tied { get; init; }
+
+    /// <summary>True where a librarian can claim the species alone for a lot, because no packet ties the plant to one.</summary>
+    public bool MayClaimSpecies { get; init; }
+}
+
+/// <summary>The lot of a determined plant.</summary>
+/// <param name="Code">Its code.</param>
+/// <param name="PacketCode">The packet.</param>
+/// <param name="Contradicts">True when the plant is of another species than the lot is said to be.</param>
+public sealed record TiedLot(string Code, string PacketCode, bool Contradicts);

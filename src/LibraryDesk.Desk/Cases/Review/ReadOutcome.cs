@@ -1,6 +1,9 @@
 using LibraryDesk.Data.Cases;
+using LibraryDesk.Data.Seeds;
 using LibraryDesk.Data.Settings;
 using LibraryDesk.Desk.Cases.Odds;
+using LibraryDesk.Desk.Cases.Reading;
+using LibraryDesk.Desk.Seeds.Ledger;
 
 namespace LibraryDesk.Desk.Cases.Review;
 
@@ -27,7 +30,7 @@ public sealed class ReadOutcome(IDbContextFactory<LibraryDbContext> factory, Gui
         var needed = await db.Set<LibrarySettingsRow>().Select(s => (int?)s.OpinionsNeeded).SingleOrDefaultAsync(stop)
             ?? new LibrarySettingsRow().OpinionsNeeded;
         var standing = determinations.Find(d => d.SupersededAt is null);
-        var guide = await shelf.GetAsync(row.GuideId, standing?.GuideVersion ?? row.GuideVersion, stop);
+        if (!(await shelf.FindAsync(row.GuideId, standing?.GuideVersion ?? row.GuideVersion, stop)).TryGet(out var guide, out var gone)) return gone;
 
         var finished = CaseAccess.IsFinished(row);
         return new OutcomeView(
@@ -41,11 +44,26 @@ public sealed class ReadOutcome(IDbContextFactory<LibraryDbContext> factory, Gui
             [.. determinations.Where(d => d.SupersededAt is not null)],
             suggestions is null ? null : [.. suggestions.Select(s => new SuggestionSeen(
                 s.Id, ReadReview.By(s.ById, row, actor), s.Taxon, s.FormId, s.VarietyName, s.Reason, s.At))],
-            row.ClosingNote,
+            ClosingNotes.InWords(row.ClosingNote),
             MaySuggest: opened.Odds && row.State is (CaseState.Open or CaseState.WaitingForLook),
             MayReopen: finished,
             MayClose: row.State == CaseState.Determined && (actor.IsVolunteer || CaseAccess.IsOwner(actor, row)),
-            MayClaim: actor.IsLibrarian && standing is { OriginPacketCode: not null, ClaimSequence: null, Qualifier: "" });
+            MayClaim: actor.IsLibrarian && standing is { OriginPacketCode: not null, ClaimSequence: null, Qualifier: "" })
+        {
+            MayClaimSpecies = actor.IsLibrarian && standing is { OriginPacketCode: null, ClaimSequence: null, Qualifier: "" },
+            Tied = actor.IsVolunteer && standing is { Qualifier: "" } ? await TiedAsync(db, standing, stop) : null,
+        };
+    }
+
+    private static async Task<TiedLot?> TiedAsync(LibraryDbContext db, DeterminationRow standing, CancellationToken stop)
+    {
+        var codes = db.Set<OriginClueRow>().Where(clue => clue.CaseId == standing.CaseId && clue.Tied && clue.TakenBackAt == null).Select(clue => clue.PacketCode);
+        var packet = await db.Set<PacketRow>().Where(row => row.Code == standing.OriginPacketCode || codes.Contains(row.Code))
+            .Join(db.Set<LotRow>(), row => row.LotId, lot => lot.Id, (row, lot) => new { row.Code, LotId = lot.Id, LotCode = lot.Code })
+            .OrderBy(row => row.Code).FirstOrDefaultAsync(stop);
+        if (packet is null) return null;
+        var name = (await LineageNames.OfAsync(db, [packet.LotId], stop))[packet.LotId];
+        return new(packet.LotCode, packet.Code, name.Species is { } species && species != standing.Taxon);
     }
 
     private static Opened OpenTo(Actor actor, CaseRow row, List<OpinionRow> opinions)

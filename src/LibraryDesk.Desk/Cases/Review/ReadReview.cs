@@ -17,7 +17,7 @@ public sealed class ReadReview(IDbContextFactory<LibraryDbContext> factory, Guid
         if (row is null) return CaseRefusals.NotFound;
         if (CaseAccess.WhyNotReview(actor, row) is { } no) return no;
 
-        var guide = await shelf.GetAsync(row.GuideId, row.GuideVersion, stop);
+        if (!(await shelf.FindAsync(row.GuideId, row.GuideVersion, stop)).TryGet(out var guide, out var gone)) return gone;
         var opinions = await db.Set<OpinionRow>().AsNoTracking()
             .Where(o => o.CaseId == caseId && o.Round == row.Round).OrderBy(o => o.SealedAt).ThenBy(o => o.Id).ToListAsync(stop);
         var isOpen = row.State is CaseState.Open or CaseState.WaitingForLook;

@@ -13,7 +13,7 @@ public sealed class ReadTraits(RankCase rank)
 {
     internal async Task<TraitsRead> SayAsync(CaseInHand hand, CancellationToken stop)
     {
-        var read = await rank.ReadAsync(hand.Db, hand.Case, stop);
+        var read = await rank.ReadAsWrittenAsync(hand.Db, hand.Case, stop);
         return new TraitsRead(Say(read), OddsThen.Of(read.Ranking).ToJson(), Origins(read));
     }
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using LibraryDesk.Identification.Guides;
+using static LibraryDesk.Desk.LetterText;
 
 namespace LibraryDesk.Desk.Cases.Review;
 
@@ -10,22 +11,12 @@ public static class ReviewWords
     public static string Name(CropGuide guide, NamedTaxon taxon)
     {
         ArgumentNullException.ThrowIfNull(guide);
-        if (!taxon.Tells) return "Can't be told from these looks";
+        if (!taxon.Tells) return Say["Can't be told from these looks"];
         var name = guide.FindCandidate(taxon.Taxon)?.Name ?? taxon.Taxon;
         if (taxon.Qualifier.Length == 0) return name;
         var gap = name.IndexOf(' ', StringComparison.Ordinal);
         return gap < 0 ? $"{taxon.Qualifier} {name}" : $"{name[..gap]} {taxon.Qualifier}{name[gap..]}";
     }
-
-    /// <summary>"First opinion", "Second opinion", ...</summary>
-    public static string Opinion(int number) => number switch
-    {
-        1 => "First opinion",
-        2 => "Second opinion",
-        3 => "Third opinion",
-        4 => "Fourth opinion",
-        _ => "One more opinion",
-    };
 
     internal static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
 }

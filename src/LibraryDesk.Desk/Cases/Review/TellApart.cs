@@ -5,6 +5,7 @@ using LibraryDesk.Identification.Guides;
 using LibraryDesk.Identification.Looks;
 using LibraryDesk.Identification.Odds;
 using LibraryDesk.Identification.Reasons;
+using static LibraryDesk.Desk.LetterText;
 
 namespace LibraryDesk.Desk.Cases.Review;
 
@@ -76,13 +77,12 @@ public static class TellApart
     private static (string Words, string? Drawing) Shows(CompiledGuide guide, Trait trait, string candidate)
     {
         if (trait.Kind == TraitKind.Measured)
-            return (guide.UsualRange(candidate, null, trait.Id) is { } range ? $"{Number(range.Low)} to {Number(range.High)} {trait.Unit}" : "not known", null);
-        if (guide.Frequencies(candidate, null, trait.Id) is not { } shares) return ("not known", null);
+            return (guide.UsualRange(candidate, null, trait.Id) is { } range ? Say[$"{Number(range.Low)} to {Number(range.High)} {trait.Unit}"] : Say["not known"], null);
+        if (guide.Frequencies(candidate, null, trait.Id) is not { } shares) return (Say["not known"], null);
         var states = trait.States.Zip(shares).OrderByDescending(s => s.Second).ToList();
         var (first, most) = states[0];
-        var words = most >= 0.9 ? first.Name
-            : string.Join(" or ", states.Where(s => s.Second >= Usual).Take(3).Select(s => s.First.Name));
-        return (words.Length == 0 ? first.Name : words, first.Drawing);
+        var usual = states.Where(s => s.Second >= Usual).Take(3).Select(s => s.First.Name).DefaultIfEmpty(first.Name);
+        return (most >= 0.9 ? first.Name : Or(usual), first.Drawing);
     }
 
     private static bool FallsOn(CompiledGuide guide, Trait trait, string candidate, AnswerRow answer)
@@ -98,7 +98,9 @@ public static class TellApart
         ? null
         : string.Join("; ", answers.Select(x => x.Kind == AnswerKind.Measure
             ? $"{Number(x.Low ?? 0)} {trait.Unit}"
-            : string.Join(" or ", x.States.Split('|').Select(id => trait.FindState(id)?.Name ?? id))).Distinct());
+            : Or(x.States.Split('|').Select(id => trait.FindState(id)?.Name ?? id))).Distinct());
 
-    private static string Number(double value) => value.ToString(value < 10 ? "0.#" : "0", CultureInfo.InvariantCulture);
+    private static string Or(IEnumerable<string> several) => several.Aggregate((one, other) => Say[$"{one} or {other}"]);
+
+    private static string Number(double value) => value.ToString(value < 10 ? "0.#" : "0", CultureInfo.CurrentCulture);
 }

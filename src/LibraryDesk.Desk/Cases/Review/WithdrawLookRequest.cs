@@ -17,7 +17,11 @@ public sealed class WithdrawLookRequest(CaseTurn turn, TimeProvider clock)
 
             var now = clock.GetUtcNow();
             request.WithdrawnAt = now;
-            if (open.Count == 1 && hand.Case.State == CaseState.WaitingForLook) hand.MoveTo(CaseState.Open, now);
+            if (open.Count == 1)
+            {
+                if (hand.Case.State == CaseState.WaitingForLook) hand.MoveTo(CaseState.Open, now);
+                await CaseOwner.AskedIsOverAsync(hand.Db, hand.Case, now, stop);
+            }
             hand.Tell(ReviewEvents.LookRequestWithdrawn, actor.UserId, null, now);
             return request;
         }, stop);

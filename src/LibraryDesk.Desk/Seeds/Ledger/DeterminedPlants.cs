@@ -20,10 +20,15 @@ public sealed record DeterminedPlant(NodeId Packet, string PacketCode, NodeId Lo
 /// </summary>
 internal static class DeterminedPlants
 {
-    public static async Task<IReadOnlyList<DeterminedPlant>> OfAsync(LibraryDbContext db, SeedState state, CancellationToken stop)
+    public static Task<IReadOnlyList<DeterminedPlant>> OfAsync(LibraryDbContext db, SeedState state, CancellationToken stop)
     {
         var lots = state.Lots.Select(lot => lot.Id.Value).ToArray();
-        var packets = db.Set<PacketRow>().Where(packet => lots.Contains(packet.LotId));
+        return OfAsync(db, db.Set<PacketRow>().Where(packet => lots.Contains(packet.LotId)), stop);
+    }
+
+    /// <summary>Plants of some packets.</summary>
+    public static async Task<IReadOnlyList<DeterminedPlant>> OfAsync(LibraryDbContext db, IQueryable<PacketRow> packets, CancellationToken stop)
+    {
         var standing = db.Set<DeterminationRow>().AsNoTracking().Where(determination => determination.SupersededAt == null && determination.Qualifier == "");
         var named = await standing.Join(
             packets, determination => determination.OriginPacketCode, packet => packet.Code,

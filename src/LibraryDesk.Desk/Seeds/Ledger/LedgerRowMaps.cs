@@ -25,13 +25,20 @@ internal static class LedgerRowMaps
     {
         if (SeedActJson.KindOf(row.Kind) is not { } kind) return null;
         if (!EntryHash.TryParse(row.PreviousHash, out var previous) || !EntryHash.TryParse(row.Hash, out var hash)) return null;
-        var subjects = new List<NodeId>();
-        foreach (var part in row.Subjects.Split(',', StringSplitOptions.RemoveEmptyEntries))
+        return Subjects(row.Subjects) is { } subjects ? new(row.Sequence, row.At, new(row.ActorId), kind, subjects, row.Payload, previous, hash) : null;
+    }
+
+    private static NodeId[]? Subjects(ReadOnlySpan<char> text)
+    {
+        if (text.IsEmpty) return [];
+        var subjects = new NodeId[text.Count(',') + 1];
+        var at = 0;
+        foreach (var part in text.Split(','))
         {
-            if (!long.TryParse(part, NumberStyles.None, CultureInfo.InvariantCulture, out var number)) return null;
-            subjects.Add(new(number));
+            if (!long.TryParse(text[part], NumberStyles.None, CultureInfo.InvariantCulture, out var number)) return null;
+            subjects[at++] = new(number);
         }
-        return new(row.Sequence, row.At, new(row.ActorId), kind, subjects, row.Payload, previous, hash);
+        return subjects;
     }
 
     public static ChainHead ToHead(this LedgerHeadRow row) =>

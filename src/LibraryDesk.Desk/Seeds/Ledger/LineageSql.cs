@@ -47,31 +47,52 @@ internal static class LineageSql
             SELECT id FROM down)
         """);
 
-    /// <summary>Lots that go by a name: those it was claimed for, and everything made of what it was claimed for.</summary>
-    /// <param name="db">The library.</param>
-    /// <param name="pattern">For LIKE, in lower case.</param>
-    public static IQueryable<LotRow> LotsNamed(LibraryDbContext db, string pattern) => db.Set<LotRow>().FromSql(
+    /// <summary>All edges upstream of any of some nodes.</summary>
+    public static IQueryable<LineageEdgeRow> EdgesAboveAny(LibraryDbContext db, IReadOnlyCollection<long> nodes) => OfAny<LineageEdgeRow>(db, nodes, those =>
         $"""
-        SELECT l.* FROM lots l WHERE l.id IN (
+        SELECT x.* FROM lineage_edges x WHERE x.child_id IN (
+            WITH RECURSIVE up(id) AS (
+                SELECT column1 FROM {those}
+                UNION SELECT e.parent_id FROM lineage_edges e JOIN up ON e.child_id = up.id)
+            SELECT id FROM up)
+        """);
+
+    /// <summary>All edges upstream of any of some nodes, up to the nearest lots that stand in the search tables already.</summary>
+    public static IQueryable<LineageEdgeRow> EdgesAboveToSearched(LibraryDbContext db, IReadOnlyCollection<long> nodes) => OfAny<LineageEdgeRow>(db, nodes, those =>
+        $"""
+        SELECT x.* FROM lineage_edges x WHERE x.child_id IN (
+            WITH RECURSIVE up(id) AS (
+                SELECT column1 FROM {those}
+                UNION SELECT e.parent_id FROM lineage_edges e JOIN up ON e.child_id = up.id
+                    WHERE NOT EXISTS (SELECT 1 FROM search_lots s WHERE s.lot_id = e.parent_id))
+            SELECT id FROM up)
+        """);
+
+    /// <summary>All edges downstream of any of some nodes.</summary>
+    public static IQueryable<LineageEdgeRow> EdgesBelowAny(LibraryDbContext db, IReadOnlyCollection<long> nodes) => OfAny<LineageEdgeRow>(db, nodes, those =>
+        $"""
+        SELECT x.* FROM lineage_edges x WHERE x.parent_id IN (
             WITH RECURSIVE down(id) AS (
-                SELECT c.node_id FROM name_claims c WHERE NOT c.is_withdrawn AND (lower(c.variety) LIKE {pattern} ESCAPE '!' OR lower(c.species) LIKE {pattern} ESCAPE '!')
+                SELECT column1 FROM {those}
                 UNION SELECT e.child_id FROM lineage_edges e JOIN down ON e.parent_id = down.id)
             SELECT id FROM down)
         """);
 
-    /// <summary>All edges upstream of any of some nodes.</summary>
-    public static IQueryable<LineageEdgeRow> EdgesAboveAny(LibraryDbContext db, IReadOnlyCollection<long> nodes)
+    /// <summary>All packets downstream of any of some nodes, and those of the nodes that are packets.</summary>
+    public static IQueryable<PacketRow> PacketsBelowAny(LibraryDbContext db, IReadOnlyCollection<long> nodes) => OfAny<PacketRow>(db, nodes, those =>
+        $"""
+        SELECT p.* FROM packets p WHERE p.id IN (
+            WITH RECURSIVE down(id) AS (
+                SELECT column1 FROM {those}
+                UNION SELECT e.child_id FROM lineage_edges e JOIN down ON e.parent_id = down.id)
+            SELECT id FROM down)
+        """);
+
+    private static IQueryable<TRow> OfAny<TRow>(LibraryDbContext db, IReadOnlyCollection<long> nodes, Func<string, string> sql)
+        where TRow : class
     {
-        if (nodes.Count == 0) return db.Set<LineageEdgeRow>().Where(edge => false);
-        var places = string.Join(", ", Enumerable.Range(0, nodes.Count).Select(place => string.Create(CultureInfo.InvariantCulture, $"{{{place}}}")));
-        return db.Set<LineageEdgeRow>().FromSql(FormattableStringFactory.Create(
-            $"""
-            SELECT x.* FROM lineage_edges x WHERE x.child_id IN (
-                WITH RECURSIVE up(id) AS (
-                    SELECT e.child_id FROM lineage_edges e WHERE e.child_id IN ({places})
-                    UNION SELECT e.parent_id FROM lineage_edges e JOIN up ON e.child_id = up.id)
-                SELECT id FROM up)
-            """,
-            [.. nodes.Select(node => (object)node)]));
+        if (nodes.Count == 0) return db.Set<TRow>().Where(_ => false);
+        var those = string.Join(", ", Enumerable.Range(0, nodes.Count).Select(place => string.Create(CultureInfo.InvariantCulture, $"({{{place}}})")));
+        return db.Set<TRow>().FromSql(FormattableStringFactory.Create(sql($"(VALUES {those}) AS asked"), [.. nodes.Select(node => (object)node)]));
     }
 }

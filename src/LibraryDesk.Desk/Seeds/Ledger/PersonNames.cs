@@ -1,5 +1,6 @@
 using LibraryDesk.Data.People;
 using LibraryDesk.Data.Seeds;
+using static LibraryDesk.Desk.LetterText;
 
 namespace LibraryDesk.Desk.Seeds.Ledger;
 
@@ -7,12 +8,12 @@ namespace LibraryDesk.Desk.Seeds.Ledger;
 internal static class PersonNames
 {
     /// <summary>What is shown once somebody's details were erased.</summary>
-    public const string Erased = "somebody whose details were erased";
+    public static string Erased => Say["somebody whose details were erased"];
 
     public static async Task<IReadOnlyDictionary<Guid, string>> OfAsync(LibraryDbContext db, IEnumerable<Guid?> ids, CancellationToken stop)
     {
         var wanted = ids.OfType<Guid>().Distinct().ToArray();
-        var names = wanted.ToDictionary(id => id, id => id == Guid.Empty ? "the server" : Erased);
+        var names = wanted.ToDictionary(id => id, id => id == Guid.Empty ? Say["the server"] : Erased);
         if (wanted.Length == 0) return names;
         var people = await db.Set<DeskUser>().Where(user => wanted.Contains(user.Id)).Select(user => new { user.Id, user.DisplayName, user.Email }).ToListAsync(stop);
         foreach (var person in people) names[person.Id] = Named(person.DisplayName, person.Email);

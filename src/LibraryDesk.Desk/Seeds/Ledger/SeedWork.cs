@@ -30,12 +30,16 @@ internal sealed class SeedWork(LibraryDbContext db, LedgerHeadRow head, PersonId
     /// <summary>What was loaded, as it stands after the entries appended so far.</summary>
     public SeedState State { get; } = new();
 
+    /// <summary>The acts appended so far, in order.</summary>
+    public List<SeedAct> Appended { get; } = [];
+
     /// <summary>Puts the act into the ledger and its consequences into the tables. Returns the entry's number.</summary>
     public long Append(SeedAct act)
     {
         var entry = Chain.Append(_chain, now, person, act);
         _writer.Write(entry, State.Apply(entry));
         _chain = Chain.HeadAfter(entry);
+        Appended.Add(act);
         return entry.Sequence;
     }
 
@@ -183,8 +187,8 @@ internal sealed class SeedWork(LibraryDbContext db, LedgerHeadRow head, PersonId
 
     private async Task<Packet> KeepAsync(PacketRow row)
     {
-        if (row.LoanId is { } loan) Keep(await db.Set<LoanRow>().SingleAsync(l => l.Id == loan, stop));
-        if (row.RequestId is { } request) Keep(await db.Set<SeedRequestRow>().SingleAsync(r => r.Id == request, stop));
+        if (row.LoanId is { } loan) Keep((await db.Set<LoanRow>().FindAsync([loan], stop))!);
+        if (row.RequestId is { } request) Keep((await db.Set<SeedRequestRow>().FindAsync([request], stop))!);
         foreach (var growOut in await db.Set<GrowOutRow>().Where(g => g.FromId == row.Id).OrderBy(g => g.Id).ToListAsync(stop)) Keep(growOut);
         return Kept(row.ToRecord(), State.Put);
     }

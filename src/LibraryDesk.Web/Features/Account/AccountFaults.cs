@@ -17,5 +17,5 @@ internal static class AccountFaults
             "settings.name" => "library",
             _ => null,
         },
-        no.Message);
+        no);
 }

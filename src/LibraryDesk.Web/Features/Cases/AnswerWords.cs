@@ -1,7 +1,9 @@
 using System.Globalization;
 using LibraryDesk.Data.Cases;
 using LibraryDesk.Desk.Cases.Reading;
+using LibraryDesk.Desk.Words;
 using LibraryDesk.Identification.Guides;
+using static LibraryDesk.Web.Features.Cases.CasesText;
 
 namespace LibraryDesk.Web.Features.Cases;
 
@@ -16,13 +18,17 @@ internal static class AnswerWords
         var trait = guide.FindTrait(answer.TraitId);
         var said = answer.Kind switch
         {
-            AnswerKind.CantSeeYet => "can’t see it yet",
-            AnswerKind.NotSure => "not sure",
+            AnswerKind.CantSeeYet => Say["can’t see it yet"],
+            AnswerKind.NotSure => Say["not sure"],
             AnswerKind.Measure => Measure(answer, trait),
-            _ => string.Join(" or ", answer.States.Split('|').Select(s => Lower(trait?.FindState(s)?.Name ?? s))),
+            _ => Or(answer.States.Split('|').Select(s => Lower(trait?.FindState(s)?.Name ?? s))),
         };
-        return answer.Kind is AnswerKind.CantSeeYet or AnswerKind.NotSure ? said : said + answer.Sureness switch { "fairly" => " (fairly clear)", "faint" => " (faint)", _ => "" };
+        if (answer.Kind is AnswerKind.CantSeeYet or AnswerKind.NotSure) return said;
+        return answer.Sureness switch { "fairly" => Say[$"{said} (fairly clear)"], "faint" => Say[$"{said} (faint)"], _ => said };
     }
+
+    /// <summary>One of several, as "red or orange".</summary>
+    public static string Or(IEnumerable<string> several) => several.Aggregate((before, next) => Say[$"{before} or {next}"]);
 
     /// <summary>All answers of a look in one line.</summary>
     public static string Sentence(LookView look, CropGuide guide)
@@ -31,13 +37,13 @@ internal static class AnswerWords
         var open = look.Answers.Count(a => a.Kind is AnswerKind.CantSeeYet or AnswerKind.NotSure);
         var text = string.Join("; ", said);
         if (open == 0) return text.Length == 0 ? "" : text + ".";
-        var left = string.Create(CultureInfo.InvariantCulture, $"{open} left open");
+        var left = Say[$"{open} left open"];
         return text.Length == 0 ? left + "." : $"{text}; {left}.";
     }
 
     private static string Measure(AnswerRow answer, Trait? trait) => answer.Low == answer.High
-        ? string.Create(CultureInfo.InvariantCulture, $"{answer.Low:0.##} {trait?.Unit}")
-        : string.Create(CultureInfo.InvariantCulture, $"{answer.Low:0.##} to {answer.High:0.##} {trait?.Unit}");
+        ? string.Create(CultureInfo.CurrentCulture, $"{answer.Low:0.##} {Measures.Unit(trait?.Unit, answer.Low ?? 0)}")
+        : Say[$"{answer.Low:0.##} to {answer.High:0.##} {Measures.Unit(trait?.Unit, answer.Low ?? 0, answer.High)}"];
 
     private static string Lower(string text) => text.Length > 1 && char.IsLower(text[1]) ? char.ToLowerInvariant(text[0]) + text[1..] : text;
 }

@@ -1,13 +1,14 @@
 using LibraryDesk.Data.Cases;
 using LibraryDesk.Desk.Cases.Reading;
 using LibraryDesk.Web.Shared.Marks;
+using static LibraryDesk.Web.Features.Cases.CasesText;
 
 namespace LibraryDesk.Web.Features.Cases;
 
 /// <summary>How far a case is, in the words of its page.</summary>
 internal static class CaseSteps
 {
-    public static IReadOnlyList<string> Names { get; } = ["Filed", "Open", "Waiting for a look", "Opinions", "Determination"];
+    public static IReadOnlyList<string> Names => [Say["Filed"], Say["Open"], Say["Waiting for a look"], Say["Opinions"], Say["Determination"]];
 
     /// <summary>The step reached, from 0.</summary>
     public static int Now(CaseView view) => view.Case.State switch
@@ -30,10 +31,10 @@ internal static class CaseSteps
 
     public static string Words(CaseState state, int opinions, int needed) => state switch
     {
-        CaseState.Draft => "Not filed yet",
-        CaseState.WaitingForLook => "Waiting for a look",
-        CaseState.Determined => "Determined",
-        CaseState.Closed => "Closed",
-        _ => opinions == 0 ? "Open" : $"Opinions {Math.Min(opinions, needed)} of {needed}",
+        CaseState.Draft => Say["Not filed yet"],
+        CaseState.WaitingForLook => Say["Waiting for a look"],
+        CaseState.Determined => Say["Determined"],
+        CaseState.Closed => Say["Closed"],
+        _ => opinions == 0 ? Say["Open"] : Say[$"Opinions {Math.Min(opinions, needed)} of {needed}"],
     };
 }

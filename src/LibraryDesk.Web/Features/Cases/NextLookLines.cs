@@ -1,9 +1,11 @@
+using System.Globalization;
 using LibraryDesk.Desk.Cases.Odds;
 using LibraryDesk.Identification.Guides;
 using LibraryDesk.Identification.Looks;
 using LibraryDesk.Web.Features.Filing;
 using LibraryDesk.Web.Shared.Odds;
 using Microsoft.AspNetCore.Components;
+using static LibraryDesk.Web.Features.Cases.CasesText;
 
 namespace LibraryDesk.Web.Features.Cases;
 
@@ -23,7 +25,7 @@ internal static class NextLookLines
             {
                 var leader = ranking.Describe(o.Leader);
                 var seeds = (int)Math.Round(o.LeaderProbability * 20, MidpointRounding.AwayFromZero);
-                return new ThenLine(Lower(o.Label), leader.Name, Math.Min(seeds, OddsWords.Cap), OddsLines.IsLatin(leader.Kind), seeds > OddsWords.Cap ? OddsWords.For(seeds) : null);
+                return new ThenLine(o.State is null ? Measure(o, ranking.Guide.Guide.FindTrait(look.Trait)?.Unit) : Lower(o.Label), leader.Name, Math.Min(seeds, OddsWords.Cap), OddsLines.IsLatin(leader.Kind), seeds > OddsWords.Cap ? OddsWords.For(seeds) : null);
             })];
 
     /// <summary>The drawing of the likeliest drawn answer; null where none is drawn.</summary>
@@ -38,6 +40,18 @@ internal static class NextLookLines
 
     /// <summary>The same as a part of a page; null where none is drawn.</summary>
     public static RenderFragment? Drawn(NextLook look, CropGuide guide) => DrawingOf(look, guide) is { } name ? Drawings.Named(name) : null;
+
+    private static string Measure(AnswerOutlook outlook, string? unit)
+    {
+        static string Text(double value) => value.ToString(value < 10 ? "0.#" : "0", CultureInfo.CurrentCulture);
+        return (outlook.Low, outlook.High) switch
+        {
+            (null, null) => Say["any"],
+            (null, { } high) => Say[$"under {Text(high)} {unit}"],
+            ({ } low, null) => Say[$"over {Text(low)} {unit}"],
+            ({ } low, { } high) => Say[$"{Text(low)} to {Text(high)} {unit}"],
+        };
+    }
 
     private static string Lower(string label) => label.Length > 1 && char.IsLower(label[1]) ? char.ToLowerInvariant(label[0]) + label[1..] : label;
 }

@@ -1,8 +1,9 @@
-using System.Globalization;
 using LibraryDesk.Desk.Cases.Odds;
+using LibraryDesk.Desk.Cases.Review;
 using LibraryDesk.Identification.Guides;
 using LibraryDesk.Identification.Odds;
 using LibraryDesk.Web.Shared.Odds;
+using static LibraryDesk.Web.Features.Cases.CasesText;
 
 namespace LibraryDesk.Web.Features.Cases;
 
@@ -21,14 +22,20 @@ internal static class OddsLines
     {
         var named = now.Ranking.Candidates.Take(2).Select(c => earlier.Ranking.Candidates.First(e => e.Id == c.Id).Odds.Seeds).ToList();
         var rest = earlier.Ranking.Candidates.Sum(c => c.Odds.Seeds) - named.Sum();
-        return string.Create(CultureInfo.InvariantCulture, $"{named[0]}, {named[1]} and {rest}");
+        return Say[$"{named[0]}, {named[1]} and {rest}"];
     }
 
+    /// <summary>"17 in 20" in the reader's language.</summary>
+    public static string Words(OddsInTwenty odds) => OddsWords.For(odds.IsMoreThanNineteen ? OddsWords.Cap + 1 : odds.Seeds);
+
+    /// <summary>Odds that were kept, in the reader's language.</summary>
+    public static string Words(OddsThen.Entry then) => OddsWords.For(then.IsMoreThanNineteen ? OddsWords.Cap + 1 : then.Seeds);
+
     /// <summary>"C. baccatum", for the thumb bar alone.</summary>
-    public static string Abbreviated(string name)
+    public static string Abbreviated(RankedCandidate candidate)
     {
-        var words = name.Split(' ');
-        return words.Length == 2 && char.IsLower(words[1][0]) && name != "Something else" ? $"{words[0][0]}. {words[1]}" : name;
+        var words = candidate.Name.Split(' ');
+        return words.Length == 2 && char.IsLower(words[1][0]) && IsLatin(candidate.Kind) ? $"{words[0][0]}. {words[1]}" : candidate.Name;
     }
 
     public static bool IsLatin(CandidateKind kind) => kind != CandidateKind.SomethingElse;
@@ -41,11 +48,11 @@ internal static class OddsLines
             Scientific = IsLatin(c.Kind),
             Common = exact ? Sentence(ranking.Describe(c.Id).Common) : null,
             Share = exact ? c.Probability : null,
-            Words = c.Odds.IsMoreThanNineteen ? c.Odds.ToString() : null,
+            Words = c.Odds.IsMoreThanNineteen ? Words(c.Odds) : null,
         }).ToList();
         var rest = all.Skip(named).ToList();
         if (rest.Count == 0) return lines;
-        lines.Add(new OddsLine("Any other", rest.Sum(c => c.Odds.Seeds))
+        lines.Add(new OddsLine(Say["Any other"], rest.Sum(c => c.Odds.Seeds))
         {
             Scientific = false,
             Common = exact ? RestWords(rest) : null,
@@ -59,10 +66,10 @@ internal static class OddsLines
         var species = rest.Count(c => c.Kind == CandidateKind.Species);
         var alikes = rest.Count(c => c.Kind == CandidateKind.LookAlike);
         var words = new List<string>();
-        if (species > 0) words.Add(string.Create(CultureInfo.InvariantCulture, $"{species} more species"));
-        if (alikes > 0) words.Add(string.Create(CultureInfo.InvariantCulture, $"{alikes} look-alike{(alikes == 1 ? "" : "s")}"));
-        if (rest.Exists(c => c.Kind == CandidateKind.SomethingElse)) words.Add("what the guide does not hold");
-        return Sentence(string.Join(words.Count > 2 ? ", " : " and ", words)) ?? "";
+        if (species > 0) words.Add(Say[$"{species} more species"]);
+        if (alikes > 0) words.Add(Say.Count(alikes, $"{alikes} look-alike", $"{alikes} look-alikes"));
+        if (rest.Exists(c => c.Kind == CandidateKind.SomethingElse)) words.Add(Say["what the guide does not hold"]);
+        return Sentence(words.Count == 2 ? Say[$"{words[0]} and {words[1]}"] : string.Join(", ", words)) ?? "";
     }
 
     private static string? Sentence(string? text) => string.IsNullOrEmpty(text) ? text : char.ToUpperInvariant(text[0]) + text[1..];

@@ -2,23 +2,26 @@ using System.Globalization;
 using LibraryDesk.Data.Cases;
 using LibraryDesk.Desk.Cases.Odds;
 using LibraryDesk.Desk.Cases.Reading;
+using LibraryDesk.Desk.Words;
+using LibraryDesk.Identification.Answers;
 using LibraryDesk.Identification.Guides;
 using LibraryDesk.Identification.Odds;
 using LibraryDesk.Identification.Reasons;
 using LibraryDesk.Web.Shared.Odds;
+using static LibraryDesk.Web.Features.Cases.CasesText;
 
 namespace LibraryDesk.Web.Features.Cases;
 
 /// <summary>A reason as a line of the ledger, opening to its figures and sources.</summary>
 internal static class ReasonLines
 {
-    public static EvidenceLine Of(Reason reason, CaseView view, CaseRanking ranking) => new($"{reason.Name}: {Lower(reason.Said)}", Weight(reason.Word))
+    public static EvidenceLine Of(Reason reason, CaseView view, CaseRanking ranking) => new($"{reason.Name}: {Lower(Said(reason, ranking))}", Weight(reason.Word))
     {
         Note = WhoWhen(reason.Trait, view),
         Facts = [.. Facts(reason, ranking)],
     };
 
-    public static string Decibans(double value) => string.Create(CultureInfo.InvariantCulture, $"{value:0.0} decibans");
+    public static string Decibans(double value) => Say[$"{value:0.0} decibans"];
 
     private static TallyWeight Weight(ReasonWord word) => word switch
     {
@@ -35,23 +38,23 @@ internal static class ReasonLines
             .OrderBy(a => a.Answer.Id).ToList();
         if (answers.Count == 0) return null;
         var (first, date) = answers[0];
-        var who = first.ByDesk ? "A volunteer" : view.SpeaksForOwner ? "You" : "The member";
-        var sure = first.Sureness switch { "fairly" => ", fairly clear", "faint" => ", faint", _ => "" };
-        var more = answers.Count > 1 ? string.Create(CultureInfo.InvariantCulture, $", and {answers.Count - 1} more") : "";
-        return string.Create(CultureInfo.InvariantCulture, $"{who}, {date:d MMMM}{sure}{more}");
+        var who = first.ByDesk ? Say["A volunteer"] : view.SpeaksForOwner ? Say["You"] : Say["The member"];
+        var sure = first.Sureness switch { "fairly" => Say["fairly clear"], "faint" => Say["faint"], _ => null };
+        var more = answers.Count > 1 ? Say[$"and {answers.Count - 1} more"] : null;
+        return string.Join(", ", new[] { who, Dates.DayOfYear(date), sure, more }.OfType<string>());
     }
 
     private static IEnumerable<Fact> Facts(Reason reason, CaseRanking ranking)
     {
-        yield return new Fact("Answered", reason.Said);
+        yield return new Fact(Say["Answered"], Said(reason, ranking));
         foreach (var candidate in new[] { ranking.Leader, ranking.RunnerUp })
         {
             if (Usual(ranking, candidate, reason.Trait) is { } usual) yield return new Fact(candidate.Name, usual);
         }
-        yield return new Fact("Weight", Decibans(reason.Decibans));
+        yield return new Fact(Say["Weight"], Decibans(reason.Decibans));
         var sources = reason.SourcesA.Concat(reason.SourcesB).Distinct().Select(id => ranking.Guide.Guide.FindSource(id)?.Citation ?? id).ToList();
-        yield return new Fact(sources.Count == 1 ? "Source" : "Sources", sources.Count == 0 ? "No published figure; counted as neutral" : string.Join("; ", sources));
-        yield return new Fact("Guide", $"{ranking.Guide.Guide.Crop}, version {ranking.Guide.Guide.Version}");
+        yield return new Fact(sources.Count == 1 ? Say["Source"] : Say["Sources"], sources.Count == 0 ? Say["No published figure; counted as neutral"] : string.Join("; ", sources));
+        yield return new Fact(Say["Guide"], Say[$"{ranking.Guide.Guide.Crop}, version {ranking.Guide.Guide.Version}"]);
     }
 
     /// <summary>How often a candidate shows what was answered, or its usual range.</summary>
@@ -62,13 +65,30 @@ internal static class ReasonLines
         if (trait.Kind == TraitKind.Measured)
         {
             return ranking.Guide.UsualRange(candidate.Id, null, traitId) is { } range
-                ? string.Create(CultureInfo.InvariantCulture, $"8 in 10 measure {range.Low:G3} to {range.High:G3} {trait.Unit}")
-                : "not known";
+                ? Say[$"8 in 10 measure {range.Low:G3} to {range.High:G3} {Measures.Unit(trait.Unit, range.Low, range.High)}"]
+                : Say["not known"];
         }
-        if (ranking.Guide.Frequencies(candidate.Id, null, traitId) is not { } shares) return "not known";
+        if (ranking.Guide.Frequencies(candidate.Id, null, traitId) is not { } shares) return Say["not known"];
         var said = ranking.Evidence.Answers.Where(a => a.Trait == traitId).SelectMany(a => a.States).ToHashSet();
         var share = trait.States.Select((s, i) => said.Contains(s.Id) ? shares[i] : 0).Sum();
-        return $"{OddsWords.Percent(Math.Min(share, 1))} of plants show this";
+        return Say[$"{OddsWords.Percent(Math.Min(share, 1))} of plants show this"];
+    }
+
+    /// <summary>What was answered, in the reader's language; the reason itself says it in English.</summary>
+    public static string Said(Reason reason, CaseRanking ranking)
+    {
+        if (ranking.Guide.Guide.FindTrait(reason.Trait) is not { } trait) return reason.Said;
+        var said = ranking.Evidence.Answers.Where(a => a.Trait == trait.Id)
+            .Select(a => AnswerWords.Or(a.Bands.Count > 0 ? a.Bands.Select(b => Said(b, trait.Unit)) : a.States.Select(s => trait.FindState(s)?.Name ?? s)))
+            .Distinct().Order(StringComparer.Ordinal).ToList();
+        return said.Count == 0 ? reason.Said : string.Join("; ", said);
+    }
+
+    private static string Said(Band band, string? unit)
+    {
+        if (band.Low == band.High) return string.Create(CultureInfo.CurrentCulture, $"{band.Low:G4} {Measures.Unit(unit, band.Low)}");
+        if (double.IsInfinity(band.High)) return Say[$"{band.Low:G4} {Measures.Unit(unit, band.Low)} or more"];
+        return band.Low == 0 ? Say[$"{band.High:G4} {Measures.Unit(unit, band.High)} or less"] : Say[$"{band.Low:G4} to {band.High:G4} {Measures.Unit(unit, band.Low, band.High)}"];
     }
 
     private static string Lower(string text) => text.Length > 1 && char.IsLower(text[1]) ? char.ToLowerInvariant(text[0]) + text[1..] : text;

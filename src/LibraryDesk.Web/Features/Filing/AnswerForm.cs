@@ -1,6 +1,6 @@
-using System.Globalization;
 using LibraryDesk.Data.Cases;
 using LibraryDesk.Desk.Cases.Filing;
+using LibraryDesk.Desk.Words;
 using LibraryDesk.Identification.Guides;
 using LibraryDesk.Lineage;
 
@@ -32,19 +32,18 @@ internal sealed class AnswerForm
         if (Say == Unsure) return GivenAnswer.NotSure(trait.Id);
         var sure = Sure ?? "sure";
         if (trait.Kind != TraitKind.Measured) return new GivenAnswer(trait.Id, AnswerKind.States, States ?? [], Sureness: sure);
-        if (!Number(Low, out var low)) return NotANumber(Low);
-        if (!Number(High, out var high)) return NotANumber(High);
+        if (!Number(Low, trait.Unit, out var low)) return NotANumber(Low);
+        if (!Number(High, trait.Unit, out var high)) return NotANumber(High);
         return new GivenAnswer(trait.Id, AnswerKind.Measure, [], low, high, sure);
     }
 
     private static Refusal NotANumber(string? typed) => new(SaveAnswer.AnswerCode, $"\"{typed}\" is not a number. Type it in digits, such as 12 or 12.5.");
 
-    // Half of Europe types a comma; nobody measures a pepper in thousands.
-    private static bool Number(string? typed, out double? value)
+    private static bool Number(string? typed, string? unit, out double? value)
     {
         value = null;
         if (string.IsNullOrWhiteSpace(typed)) return true;
-        if (!double.TryParse(typed.Trim().Replace(',', '.'), NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number)) return false;
+        if (!Measures.TryRead(typed, unit, out var number)) return false;
         value = number;
         return true;
     }

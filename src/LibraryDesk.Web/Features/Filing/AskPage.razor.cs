@@ -5,11 +5,13 @@ using LibraryDesk.Desk.Cases.Filing;
 using LibraryDesk.Desk.Cases.Odds;
 using LibraryDesk.Desk.Cases.Reading;
 using LibraryDesk.Desk.People;
+using LibraryDesk.Desk.Words;
 using LibraryDesk.Identification.Guides;
 using LibraryDesk.Lineage;
 using LibraryDesk.Web.Shared.Forms;
 using LibraryDesk.Web.Start;
 using Microsoft.AspNetCore.Components;
+using static LibraryDesk.Web.Features.Filing.FilingText;
 
 namespace LibraryDesk.Web.Features.Filing;
 
@@ -80,7 +82,9 @@ public partial class AskPage
         get
         {
             var ranges = _view!.Guide.Guide.Candidates.Select(c => _view.Guide.UsualRange(c.Id, null, _trait!.Id)).OfType<(double Low, double High)>().ToList();
-            return ranges.Count == 0 ? null : string.Create(CultureInfo.InvariantCulture, $"Most plants of this guide measure between {ranges.Min(r => r.Low):G2} and {ranges.Max(r => r.High):G3} {_trait!.Unit}.");
+            if (ranges.Count == 0) return null;
+            var (low, high) = (ranges.Min(r => r.Low), ranges.Max(r => r.High));
+            return Say[$"Most plants of this guide measure between {low:G2} and {high:G3} {Measures.Unit(_trait!.Unit, low, high)}."];
         }
     }
 
@@ -90,11 +94,13 @@ public partial class AskPage
         var given = Form!.Read(_trait);
         if (!given.TryGet(out var answer, out var no) || !(await Act.SaveAsync(_actor, Id, _view.Latest.Look.Id, answer, Stop)).TryGet(out _, out no))
         {
-            _faults = [new(_trait.Kind == TraitKind.Measured ? "low" : "states", no.Message)];
+            _faults = [new(_trait.Kind == TraitKind.Measured ? "low" : "states", no)];
             return;
         }
-        var said = answer.Kind is AnswerKind.States or AnswerKind.Measure ? $"?after={Uri.EscapeDataString(_trait.Id)}" : "";
-        Navigation.NavigateTo($"/cases/{Id}/ask{said}");
+        // "got" tells the device that the answer is kept, so that it need not keep it any longer.
+        var trait = Uri.EscapeDataString(_trait.Id);
+        var said = answer.Kind is AnswerKind.States or AnswerKind.Measure ? $"&after={trait}" : "";
+        Navigation.NavigateTo($"/cases/{Id}/ask?got={trait}{said}");
     }
 
     private Trait? Asked(string? id) => id is not null && _view!.Guide.Guide.FindTrait(id) is { Asked: true } trait ? trait : null;

@@ -1,27 +1,28 @@
-using System.Globalization;
 using LibraryDesk.Data.Cases;
 using LibraryDesk.Desk.Cases;
 using LibraryDesk.Desk.Cases.Filing;
 using LibraryDesk.Desk.Cases.Reading;
 using LibraryDesk.Desk.People;
 using LibraryDesk.Desk.Seeds;
+using LibraryDesk.Desk.Words;
 using LibraryDesk.Lineage;
 using LibraryDesk.Lineage.Codes;
 using LibraryDesk.Web.Shared.Forms;
 using LibraryDesk.Web.Start;
 using Microsoft.AspNetCore.Components;
+using static LibraryDesk.Web.Features.Filing.FilingText;
 
 namespace LibraryDesk.Web.Features.Filing;
 
 /// <summary>Where the plant or its seed may come from; for a draft the last step before it is filed.</summary>
 public partial class OriginPage
 {
-    private static readonly (OriginKind Kind, string Words)[] Others =
+    private static (OriginKind Kind, string Words)[] Others =>
     [
-        (OriginKind.Gift, "A gift"),
-        (OriginKind.Swap, "Swapped"),
-        (OriginKind.Bought, "Bought, as seed or plant"),
-        (OriginKind.SelfSown, "Self-sown"),
+        (OriginKind.Gift, Say["A gift"]),
+        (OriginKind.Swap, Say["Swapped"]),
+        (OriginKind.Bought, Say["Bought, as seed or plant"]),
+        (OriginKind.SelfSown, Say["Self-sown"]),
     ];
 
     private CaseView? _view;
@@ -57,11 +58,12 @@ public partial class OriginPage
             _no = _view.SpeaksForOwner ? CaseRefusals.Finished : PeopleRefusals.NotYours;
             return;
         }
-        if (_view.Case.OwnerId is { } owner && owner == _actor.UserId)
-            _loans = (await Loans.OfAsync(_actor, owner, Stop)).Match(list => list.Loans, _ => []);
+        // Before the next wait, at which the page is drawn.
         Form ??= Standing(_view);
         Form.Loans ??= [];
         Form.Others ??= [];
+        if (_view.Case.OwnerId is { } owner && owner == _actor.UserId)
+            _loans = (await Loans.OfAsync(_actor, owner, Stop)).Match(list => list.Loans, _ => []);
     }
 
     private async Task SaveAsync()
@@ -72,14 +74,14 @@ public partial class OriginPage
         if (!string.IsNullOrWhiteSpace(Form.Code)) await AddAsync(new NewOriginClue(OriginKind.Stake, Form.Code), "code", faults);
         foreach (var (kind, _) in Others.Where(o => Form.Others!.Contains(o.Kind.ToString()))) await AddAsync(new NewOriginClue(kind), "other", faults);
         if (!string.IsNullOrWhiteSpace(Form.Note)) await AddAsync(new NewOriginClue(OriginKind.Unknown, Note: Form.Note), "note", faults);
-        if (faults.Count == 0 && Form.Then == "file" && (await FileAct.FileAsync(_actor, Id, Stop)).Refusal is { } no) faults.Add(new(null, no.Message));
+        if (faults.Count == 0 && Form.Then == "file" && (await FileAct.FileAsync(_actor, Id, Stop)).Refusal is { } no) faults.Add(new(null, no));
         _faults = faults;
         if (faults.Count == 0) Navigation.NavigateTo(Form.Then == "file" ? $"/cases/{Id}?said={CaseNotices.Filed}" : $"/cases/{Id}");
     }
 
     private async Task AddAsync(NewOriginClue clue, string field, List<FormFault> faults)
     {
-        if ((await Clues.AddAsync(_actor, Id, clue, Stop)).Refusal is { } no) faults.Add(new(field, no.Message));
+        if ((await Clues.AddAsync(_actor, Id, clue, Stop)).Refusal is { } no) faults.Add(new(field, no));
     }
 
     private async Task TakeBackUntickedAsync()
@@ -109,7 +111,7 @@ public partial class OriginPage
         Note = view.Clues.LastOrDefault(c => c.Kind == OriginKind.Unknown)?.Note,
     };
 
-    private static string LoanNote(MemberLoan loan) => string.Create(CultureInfo.InvariantCulture, $"lent {loan.LentOn:d MMMM yyyy}");
+    private static string LoanNote(MemberLoan loan) => Say[$"lent {Dates.Day(loan.LentOn)}"];
 
     private string? ErrorOf(string field) => _faults.FirstOrDefault(fault => fault.FieldId == field)?.Message;
 }

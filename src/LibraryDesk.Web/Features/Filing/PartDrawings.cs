@@ -1,13 +1,18 @@
 using LibraryDesk.Identification.Guides;
+using LibraryDesk.Web.Shared.Marks;
 
 namespace LibraryDesk.Web.Features.Filing;
 
-/// <summary>Which drawing stands for a part or a stage. Parts are told by the stage they come with, so that a guide for another crop needs no code.</summary>
+/// <summary>
+/// Which drawing stands for a part or a stage. A crop's own drawing is found by its name (part-cucurbita-seed, stage-cucurbita-flowering);
+/// a crop without one borrows the pepper's, told by the stage the part comes with, so that a new guide needs no code.
+/// </summary>
 internal static class PartDrawings
 {
-    public static string Of(Part part) => part.Id == "seed" ? "seeds-straw" : OfStage(part.Stage);
+    public static string Of(CropGuide guide, Part part) =>
+        Own("part", guide, part.Id) ?? (part.Id == "seed" ? "seeds-straw" : OfStage(guide, part.Stage));
 
-    public static string OfStage(string stage) => stage switch
+    public static string OfStage(CropGuide guide, string stage) => Own("stage", guide, stage) ?? stage switch
     {
         "seedling" => "stage-seedling",
         "flowering" => "stage-flowering",
@@ -17,12 +22,12 @@ internal static class PartDrawings
     };
 
     /// <summary>The drawing of a photo place.</summary>
-    public static string SlotOf(Part part) => part.Id == "seed" ? "slot-cut" : part.Stage switch
+    public static string SlotOf(CropGuide guide, Part part) => Own("part", guide, part.Id) ?? (part.Id == "seed" ? "slot-cut" : part.Stage switch
     {
         "flowering" => "slot-face",
         "green-fruit" or "ripe-fruit" => "slot-fruit",
         _ => "slot-leaf",
-    };
+    });
 
     /// <summary>The furthest stage among some parts, as its place in the guide's list; -1 for no parts.</summary>
     public static int StageReached(CropGuide guide, IReadOnlySet<string> parts) =>
@@ -36,4 +41,6 @@ internal static class PartDrawings
         }
         return -1;
     }
+
+    private static string? Own(string kind, CropGuide guide, string id) => $"{kind}-{guide.Id}-{id}" is var name && DrawingShapes.Find(name) is not null ? name : null;
 }

@@ -1,6 +1,7 @@
 using LibraryDesk.Data.Cases;
 using LibraryDesk.Desk.Cases.Filing;
 using LibraryDesk.Desk.Cases.Reading;
+using static LibraryDesk.Web.Features.Filing.FilingText;
 
 namespace LibraryDesk.Web.Features.Filing;
 
@@ -21,25 +22,25 @@ internal sealed record PhotoPlace(string Part, string Name, string Hint, string 
             .Select(part =>
             {
                 var open = guide.Traits.Where(t => t.Asked && t.Part == part.Id && !answered.Contains(t.Id)).ToList();
-                var place = new PhotoPlace(part.Id, part.Name, HintOf(part.Stage, part.Id), PartDrawings.SlotOf(part), [.. photos[part.Id]]);
+                var place = new PhotoPlace(part.Id, part.Name, HintOf(part.Stage, part.Id), PartDrawings.SlotOf(guide, part), [.. photos[part.Id]]);
                 return (place, open.Count);
             })
             .OrderByDescending(p => p.Count > 0)
             .Select(p => p.place);
         var whole = view.Case.Specimen switch
         {
-            Specimen.FruitAlone => new PhotoPlace(AddPhoto.WholePlant, "All of it", "Beside a coin or a ruler", "slot-fruit", [.. photos[AddPhoto.WholePlant]]),
-            Specimen.SeedsAlone => new PhotoPlace(AddPhoto.WholePlant, "All seeds", "On white paper, beside a ruler", "slot-cut", [.. photos[AddPhoto.WholePlant]]),
-            _ => new PhotoPlace(AddPhoto.WholePlant, "Whole plant", "Step back until it fits", "slot-whole", [.. photos[AddPhoto.WholePlant]]),
+            Specimen.FruitAlone => new PhotoPlace(AddPhoto.WholePlant, Say["All of it"], Say["Beside a coin or a ruler"], "slot-fruit", [.. photos[AddPhoto.WholePlant]]),
+            Specimen.SeedsAlone => new PhotoPlace(AddPhoto.WholePlant, Say["All seeds"], Say["On white paper, beside a ruler"], "slot-cut", [.. photos[AddPhoto.WholePlant]]),
+            _ => new PhotoPlace(AddPhoto.WholePlant, Say["Whole plant"], Say["Step back until it fits"], "slot-whole", [.. photos[AddPhoto.WholePlant]]),
         };
         return [whole, .. places];
     }
 
-    private static string HintOf(string stage, string part) => part == "seed" ? "Dry, on white paper; gloves on" : stage switch
+    private static string HintOf(string stage, string part) => part == "seed" ? Say["Dry, on white paper; gloves on"] : stage switch
     {
-        "flowering" => "Straight into an open flower, then one from the side",
-        "green-fruit" => "On the plant, as it hangs",
-        "ripe-fruit" => "With its stalk and cap",
-        _ => "One leaf, both sides",
+        "flowering" => Say["Straight into an open flower, then one from the side"],
+        "green-fruit" => Say["On the plant, as it hangs"],
+        "ripe-fruit" => Say["With its stalk and cap"],
+        _ => Say["One leaf, both sides"],
     };
 }

@@ -2,9 +2,11 @@ using System.Globalization;
 using LibraryDesk.Data.Cases;
 using LibraryDesk.Desk.Cases.Reading;
 using LibraryDesk.Desk.Seeds;
+using LibraryDesk.Desk.Words;
 using LibraryDesk.Identification.Looks;
 using LibraryDesk.Web.Features.Cases;
 using LibraryDesk.Web.Features.Filing;
+using static LibraryDesk.Web.Features.Home.HomeText;
 
 namespace LibraryDesk.Web.Features.Home;
 
@@ -25,7 +27,7 @@ internal sealed record TodoItem(string Drawing, string Heading, string Why, stri
         var drafts = own.Where(c => c.Case.State == CaseState.Draft).Take(1).Select(Draft);
         var looks = own
             .Where(c => c.Case.State is CaseState.Open or CaseState.WaitingForLook && c.Requests.Count == 0)
-            .Select(c => (Case: c, Look: c.Ranking.Plan.Now is [var best, ..] ? best : null))
+            .Select(c => (Case: c, Look: c.Ranking?.Plan.Now is [var best, ..] ? best : null))
             .Where(c => c.Look is { } look && look.Bits >= BitsWorthAsking)
             .OrderByDescending(c => c.Look!.BitsPerEffort)
             .Select(c => Look(c.Case, c.Look!));
@@ -34,32 +36,41 @@ internal sealed record TodoItem(string Drawing, string Heading, string Why, stri
     }
 
     private static TodoItem Asked(OwnCase own, LookRequestRow request) => new(
-        own.Ranking.Guide.Guide.FindTrait(request.TraitId ?? "")?.States.FirstOrDefault(s => s.Drawing is not null)?.Drawing ?? "slot-whole",
-        Text($"Case {own.Case.Id}: a volunteer asks for a look"),
+        own.Ranking?.Guide.Guide.FindTrait(request.TraitId ?? "")?.States.FirstOrDefault(s => s.Drawing is not null)?.Drawing ?? "slot-whole",
+        Say[$"Case {own.Case.Id}: a volunteer asks for a look"],
         request.Message,
         request.TraitId is { } trait ? Text($"/cases/{own.Case.Id}/ask?trait={Uri.EscapeDataString(trait)}") : Text($"/cases/{own.Case.Id}/look"),
-        "Take this look");
+        Say["Take this look"]);
 
     private static TodoItem Draft(OwnCase own) => new(
         "plant-with-empty-label",
-        Text($"Go on with “{own.Case.Title}”"),
-        "It is kept as you left it, and not filed yet.",
-        Text($"/cases/{own.Case.Id}/{(own.Ranking.Parts.Count == 0 ? FilingStep.Parts : FilingStep.Ask)}"),
-        "Go on");
+        Say[$"Go on with “{own.Case.Title}”"],
+        Say["It is kept as you left it, and not filed yet."],
+        Text($"/cases/{own.Case.Id}/{(own.Ranking is null or { Parts.Count: 0 } ? FilingStep.Parts : FilingStep.Ask)}"),
+        Say["Go on"]);
 
     private static TodoItem Look(OwnCase own, NextLook look) => new(
-        NextLookLines.DrawingOf(look, own.Ranking.Guide.Guide) ?? "slot-whole",
-        Text($"Case {own.Case.Id}: {look.Question}"),
-        Text($"“{own.Case.Title}”. {Math.Ceiling(look.Minutes):0} {(look.Minutes > 1 ? "minutes" : "minute")}; of all looks this one would tell most."),
+        NextLookLines.DrawingOf(look, own.Ranking!.Guide.Guide) ?? "slot-whole",
+        Say[$"Case {own.Case.Id}: {look.Question}"],
+        MostTelling(own.Case.Title, (int)Math.Ceiling(look.Minutes)),
         Text($"/cases/{own.Case.Id}/ask?trait={Uri.EscapeDataString(look.Trait)}"),
-        "Take this look");
+        Say["Take this look"]);
 
     private static TodoItem Due(MemberLoan loan, DateOnly today) => new(
         "stage-ripe",
-        Text($"{(loan.Variety is null ? loan.PacketCode : $"‘{loan.Variety}’")}: seed {(loan.DueOn < today ? "was" : "is")} hoped for by {loan.DueOn:d MMMM yyyy}"),
-        "Save from several plants, and bring what you can. None this year? Say so on the packet’s page.",
+        Hoped(loan.Variety is null ? loan.PacketCode : $"‘{loan.Variety}’", loan.DueOn!.Value, today),
+        Say["Save from several plants, and bring what you can. None this year? Say so on the packet’s page."],
         $"/p/{loan.PacketCode}",
-        "Open the packet");
+        Say["Open the packet"]);
+
+    private static string MostTelling(string title, int minutes) => Say.Count(
+        minutes,
+        $"“{title}”. {minutes} minute; of all looks this one would tell most.",
+        $"“{title}”. {minutes} minutes; of all looks this one would tell most.");
+
+    private static string Hoped(string seed, DateOnly due, DateOnly today) => due < today
+        ? Say[$"{seed}: seed was hoped for by {Dates.Day(due)}"]
+        : Say[$"{seed}: seed is hoped for by {Dates.Day(due)}"];
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

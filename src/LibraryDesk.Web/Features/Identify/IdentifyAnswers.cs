@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json;
 using LibraryDesk.Desk.Cases.Odds;
 using LibraryDesk.Identification.Answers;
@@ -54,10 +53,6 @@ internal static class IdentifyAnswers
     {
         if (row.Value is { ValueKind: JsonValueKind.Number } number) return number.TryGetDouble(out var value) ? new Band(value, value) : null;
         var text = row.Value is { ValueKind: JsonValueKind.String } typed ? typed.GetString() : row.State;
-        var ends = text?.Split("..", 2, StringSplitOptions.TrimEntries) ?? [];
-        if (ends.Length == 0 || !Number(ends[0], out var low)) return null;
-        return ends.Length == 1 ? new Band(low, low) : Number(ends[1], out var high) ? new Band(low, high) : null;
+        return text is null ? null : Band.Parse(text);
     }
-
-    private static bool Number(string text, out double value) => double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out value);
 }

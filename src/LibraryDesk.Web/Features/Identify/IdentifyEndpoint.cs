@@ -39,14 +39,24 @@ public static class IdentifyEndpoint
         if (read.Fault is { } unread) return unread;
         var request = read.Request;
         if (string.IsNullOrEmpty(request.Guide)) return Fault("guide", "Name the crop guide, for example \"capsicum\".");
-        if (await shelf.CurrentAsync(request.Guide, stop) is not { } guide)
+        if (await shelf.CurrentAsWrittenAsync(request.Guide, stop) is not { } guide)
             return TypedResults.Problem($"There is no guide \"{request.Guide}\". The guides are listed under /guides.", statusCode: StatusCodes.Status404NotFound, extensions: Code("identify.no-guide"));
+        if (request.Version is { } version && version != guide.Guide.Version)
+        {
+            if (!(await shelf.FindAsWrittenAsync(request.Guide, version, stop)).TryGet(out var older, out _))
+                return TypedResults.Problem($"Guide \"{request.Guide}\" has no version {version} here, or no longer. The current one is {guide.Guide.Version}; leave version out to take it.", statusCode: StatusCodes.Status404NotFound, extensions: Code("identify.no-version"));
+            guide = older;
+        }
+
         if (request.Answers is null || request.Answers.Count > MostAnswers || request.Answers.Any(a => a?.Trait is null))
             return Fault("answers", string.Create(CultureInfo.InvariantCulture, $"Give answers as a list of up to {MostAnswers} rows, each with a trait; an empty list ranks by the guide's shares alone."));
         if (request.Prior is not (null or "guide" or "flat")) return Fault("prior", "prior is \"guide\" or \"flat\".");
         var prior = new Prior(IsFlat: request.Prior == "flat", Among: request.Among is { Count: > 0 } ? request.Among : null);
         if (prior.UnknownAmong(guide.Guide) is [var unknown, ..])
             return Fault("among", $"\"{unknown}\" is not a candidate of guide {guide.Guide.Id}. Its candidates are: {string.Join(", ", guide.Guide.Candidates.Select(c => c.Id))}.");
+
+        if (request.Parts?.FirstOrDefault(id => guide.Guide.Parts.All(p => p.Id != id)) is { } part)
+            return Fault("parts", $"\"{part}\" is not a part of guide {guide.Guide.Id}. Its parts are: {string.Join(", ", guide.Guide.Parts.Select(p => p.Id))}.");
 
         var faults = new Dictionary<int, string>();
         var answers = IdentifyAnswers.Read(guide, [.. request.Answers.OfType<IdentifyAnswer>()], faults);
@@ -58,7 +68,7 @@ public static class IdentifyEndpoint
                 detail: "Some answers cannot be taken; each is named below. Nothing was ranked.",
                 extensions: Code("identify.answers"));
         }
-        return TypedResults.Ok(IdentifyResponse.Of(request.Case ?? "", guide, evidence, prior));
+        return TypedResults.Ok(IdentifyResponse.Of(request.Case ?? "", guide, evidence, prior, request.Parts?.ToHashSet()));
     }
 
     // Read by hand: a body that cannot be read gets a ProblemDetails that says where, not an empty 400.

@@ -8,12 +8,16 @@ namespace LibraryDesk.Web.Features.Identify;
 /// <param name="Answers">Rows as in an answer file; rows of one trait, person and look mean "either of these".</param>
 /// <param name="Among">Candidate ids to rank among; null for all.</param>
 /// <param name="Prior"><c>guide</c> (the usual) or <c>flat</c>.</param>
+/// <param name="Parts">Ids of the parts the plant carries now; null takes all as present. Looks at other parts are listed as worth waiting for.</param>
+/// <param name="Version">Version of the guide; null takes the current one.</param>
 public sealed record IdentifyRequest(
     string Guide,
     IReadOnlyList<IdentifyAnswer?> Answers,
     string? Case = null,
     IReadOnlyList<string>? Among = null,
-    string? Prior = null);
+    string? Prior = null,
+    IReadOnlyList<string>? Parts = null,
+    string? Version = null);
 
 /// <summary>One answered trait.</summary>
 /// <param name="Trait">Trait id of the guide.</param>

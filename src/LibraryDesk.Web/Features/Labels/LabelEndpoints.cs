@@ -1,5 +1,6 @@
 using LibraryDesk.Desk.Seeds;
 using LibraryDesk.Desk.Settings;
+using LibraryDesk.Desk.Words;
 using LibraryDesk.Web.Start;
 using Microsoft.AspNetCore.Http.HttpResults;
 
@@ -20,7 +21,7 @@ internal static class LabelEndpoints
         var query = http.Request.Query;
         var codes = query["codes"].SelectMany(value => (value ?? "").Split([',', ' '], StringSplitOptions.RemoveEmptyEntries)).ToArray();
         if (!(await read.ByCodeAsync(CurrentActor.From(http.User), codes, stop)).TryGet(out var found, out var no))
-            return TypedResults.Problem(no.Message, statusCode: StatusCodes.Status403Forbidden, extensions: new Dictionary<string, object?> { ["code"] = no.Code });
+            return TypedResults.Problem(RefusalText.Say[no], statusCode: StatusCodes.Status403Forbidden, extensions: new Dictionary<string, object?> { ["code"] = no.Code });
         return new RazorComponentResult<LabelSheet>(new Dictionary<string, object?>
         {
             [nameof(LabelSheet.Labels)] = found.Labels,

@@ -2,9 +2,11 @@ using System.Globalization;
 using LibraryDesk.Data.Settings;
 using LibraryDesk.Desk.Growing;
 using LibraryDesk.Desk.Seeds;
+using LibraryDesk.Desk.Words;
 using LibraryDesk.Lineage.Acts;
 using LibraryDesk.Lineage.Seeds;
 using LibraryDesk.Web.Features.SeedLineage;
+using static LibraryDesk.Web.Features.Labels.LabelsText;
 
 namespace LibraryDesk.Web.Features.Labels;
 
@@ -22,8 +24,8 @@ public static class LabelText
     /// <summary>The variety, only where a claim stands and is not in doubt.</summary>
     public static string Variety(SeedLabel label) => label switch
     {
-        { IsNameInDoubt: true } or { Name.Variety: null } => "Variety not stated",
-        { Name.OthersToo: true } => $"‘{label.Name.Variety}’ and others",
+        { IsNameInDoubt: true } or { Name.Variety: null } => Say["Variety not stated"],
+        { Name.OthersToo: true } => Say[$"‘{label.Name.Variety}’ and others"],
         _ => $"‘{label.Name.Variety}’",
     };
 
@@ -34,32 +36,33 @@ public static class LabelText
     public static string AfterSpecies(SeedLabel label)
     {
         var common = label.Name.Species is { } species ? Common(species) : null;
-        var words = new[] { common, label.IsHybrid && HasVariety(label) ? "F1 hybrid" : null, label.Name.OthersToo ? "blend" : null }.OfType<string>();
+        var words = new[] { common, label.IsHybrid && HasVariety(label) ? Say["F1 hybrid"] : null, label.Name.OthersToo ? Say["blend"] : null }.OfType<string>();
         return string.Join(", ", words);
     }
 
     public static string Harvest(SeedLabel label)
     {
         var years = label.Grown.HarvestYears;
-        var harvest = years.Count == 0 ? "harvest year not known" : "harvest " + string.Join(" and ", years.Select(year => year.ToString(CultureInfo.InvariantCulture)));
-        return label.IsLot ? $"Lot, {harvest}, {label.Seed}" : $"Lot {label.LotCode}, {harvest}, {label.Seed}";
+        var harvest = years.Count == 0
+            ? Say["harvest year not known"]
+            : Say[$"harvest {string.Join(Say[" and "], years.Select(year => year.ToString(CultureInfo.InvariantCulture)))}"];
+        return label.IsLot ? Say[$"Lot, {harvest}, {SeedWords.Seed(label.Seed)}"] : Say[$"Lot {label.LotCode}, {harvest}, {SeedWords.Seed(label.Seed)}"];
     }
 
     public static string Isolation(SeedLabel label)
     {
         var ways = label.Grown.Isolations;
-        if (ways.Count == 0) return "How isolated: not known";
+        if (ways.Count == 0) return Say["How isolated: not known"];
         var words = string.Join("; ", ways.Select(Way));
-        var nearest = label.Grown.NearestMetres is { } metres ? string.Create(CultureInfo.InvariantCulture, $", nearest {metres} m") : "";
-        return $"Isolated: {words}{nearest}";
+        return label.Grown.NearestMetres is { } metres ? Say[$"Isolated: {words}, nearest {Measures.Metres(metres)}"] : Say[$"Isolated: {words}"];
     }
 
     /// <summary>Per cent, count, month and method, or that it was not tested.</summary>
     public static string Germination(SeedLabel label)
     {
-        if (label.Tested is not { } test) return "Germination not tested";
-        var method = test.Replicates.Count == 1 ? "home test" : string.Create(CultureInfo.InvariantCulture, $"{test.Replicates.Count} replicates");
-        return string.Create(CultureInfo.InvariantCulture, $"Germination {Percent(test):0} % ({test.Germinated} of {test.Sown}), {test.ReadOn:MMM yyyy}, {method}");
+        if (label.Tested is not { } test) return Say["Germination not tested"];
+        var method = test.Replicates.Count == 1 ? Say["home test"] : Say[$"{test.Replicates.Count} replicates"];
+        return Say[$"Germination {Percent(test):0} % ({test.Germinated} of {test.Sown}), {Dates.Month(test.ReadOn)}, {method}"];
     }
 
     /// <summary>True when the last test is under a legal minimum that the growing figures list for the species. Wording and 8 point type: 7 CFR 201.29.</summary>
@@ -68,15 +71,15 @@ public static class LabelText
         && GrowingFacts.For(species, "label_germination_percent") is { } minimum
         && minimum.Facts.Any(fact => fact.Low is { } low && Percent(test) < low);
 
-    public static string Treatment(bool saysUntreated) => saysUntreated ? "Seed not treated" : "Treatment not stated";
+    public static string Treatment(bool saysUntreated) => Say[saysUntreated ? "Seed not treated" : "Treatment not stated"];
 
     /// <summary>The library, its notice where there is room, and the word on local law.</summary>
     public static string Library(LibrarySettingsRow settings)
     {
         var place = settings.Tagline.Length is > 0 and <= 40 ? $"{settings.Name}, {settings.Tagline}" : settings.Name;
         var notice = settings.SharingNotice.Trim();
-        if (notice.Length == 0) return $"{place}. Check local law before passing it on.";
-        return notice.Length <= LongestNotice ? $"{place}. {notice}" : $"{place}. Notice: scan the code. Check local law before passing it on.";
+        if (notice.Length == 0) return Say[$"{place}. Check local law before passing it on."];
+        return notice.Length <= LongestNotice ? $"{place}. {notice}" : Say[$"{place}. Notice: scan the code. Check local law before passing it on."];
     }
 
     /// <summary>Where the code leads: the address in the settings, else the one the page was asked for under.</summary>
@@ -94,11 +97,11 @@ public static class LabelText
 
     private static string Way(Isolation way) => way switch
     {
-        Lineage.Acts.Isolation.Open => "open",
-        Lineage.Acts.Isolation.Distance => "distance",
-        Lineage.Acts.Isolation.Bagged => "bagged",
-        Lineage.Acts.Isolation.Caged => "caged",
-        Lineage.Acts.Isolation.HandPollinated => "hand-pollinated",
-        _ => "by time of flowering",
+        Lineage.Acts.Isolation.Open => Say["open"],
+        Lineage.Acts.Isolation.Distance => Say["distance"],
+        Lineage.Acts.Isolation.Bagged => Say["bagged"],
+        Lineage.Acts.Isolation.Caged => Say["caged"],
+        Lineage.Acts.Isolation.HandPollinated => Say["hand-pollinated"],
+        _ => Say["by time of flowering"],
     };
 }

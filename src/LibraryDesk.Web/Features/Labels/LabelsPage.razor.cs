@@ -1,22 +1,23 @@
-using System.Globalization;
 using LibraryDesk.Data.Settings;
 using LibraryDesk.Desk.Seeds;
 using LibraryDesk.Desk.Settings;
+using LibraryDesk.Desk.Words;
 using LibraryDesk.Web.Features.Scan;
 using LibraryDesk.Web.Features.SeedLineage;
 using LibraryDesk.Web.Shared.Forms;
 using LibraryDesk.Web.Start;
 using Microsoft.AspNetCore.Components;
+using static LibraryDesk.Web.Features.Labels.LabelsText;
 
 namespace LibraryDesk.Web.Features.Labels;
 
 /// <summary>Chooses what is printed and on which paper. The print itself is a document of its own.</summary>
 public sealed partial class LabelsPage(ReadLabels read, LibrarySettings settings, CurrentActor current, NavigationManager navigation)
 {
-    private static readonly IReadOnlyList<Choice> Formats = [.. LabelFormat.All.Select(format => new Choice(format.Id, format.Name))];
-    private static readonly IReadOnlyList<Choice> StakeChoices = [new("lot", "One for each lot"), new("packet", "One for each packet"), new("none", "None")];
-    private static readonly IReadOnlyList<Choice> Treatments = [new("", "Treatment not stated"), new("no", "Seed not treated")];
-    private static readonly IReadOnlyList<Choice> Marks = [new("", "Print it where the last test is under a listed minimum"), new("no", "Don’t print it")];
+    private static IReadOnlyList<Choice> Formats => [.. LabelFormat.All.Select(format => new Choice(format.Id, format.Name))];
+    private static IReadOnlyList<Choice> StakeChoices => [new("lot", Say["One for each lot"]), new("packet", Say["One for each packet"]), new("none", Say["None"])];
+    private static IReadOnlyList<Choice> Treatments => [new("", Say["Treatment not stated"]), new("no", Say["Seed not treated"])];
+    private static IReadOnlyList<Choice> Marks => [new("", Say["Print it where the last test is under a listed minimum"]), new("no", Say["Don’t print it"])];
 
     private static readonly char[] Between = [' ', ',', ';', '\t', '\r', '\n'];
 
@@ -33,7 +34,7 @@ public sealed partial class LabelsPage(ReadLabels read, LibrarySettings settings
 
     private bool IsToday => string.IsNullOrWhiteSpace(Lot) && string.IsNullOrWhiteSpace(Paste);
 
-    private string Chosen => string.Create(CultureInfo.InvariantCulture, $"Which ones? {_labels.Count} {(_labels.Count == 1 ? "label" : "labels")}");
+    private string Chosen => Say.Count(_labels.Count, $"Which ones? {_labels.Count} label", $"Which ones? {_labels.Count} labels");
 
     protected override async Task OnParametersSetAsync()
     {
@@ -45,7 +46,7 @@ public sealed partial class LabelsPage(ReadLabels read, LibrarySettings settings
         if (!string.IsNullOrWhiteSpace(Lot))
         {
             if ((await read.OfLotAsync(actor, Lot, default)).TryGet(out var ofLot, out var no)) labels.AddRange(ofLot.Labels);
-            else faults.Add(new("lot", no.Message));
+            else faults.Add(new("lot", no));
         }
         if (!string.IsNullOrWhiteSpace(Paste)) await AddPastedAsync(labels, faults);
         _labels = [.. labels.DistinctBy(label => label.Code).Take(ReadLabels.Most)];
@@ -58,18 +59,20 @@ public sealed partial class LabelsPage(ReadLabels read, LibrarySettings settings
         foreach (var typed in Paste!.Split(Between, StringSplitOptions.RemoveEmptyEntries).Take(ReadLabels.Most))
         {
             if (ScannedCode.Read(typed, OwnHosts.Of(_settings, navigation)).TryGet(out var code, out var no)) readable.Add(code.Text);
-            else faults.Add(new("paste", $"{typed}: {no.Message}"));
+            else faults.Add(new("paste", $"{typed}: {RefusalText.Say[no]}"));
         }
         if ((await read.ByCodeAsync(await current.GetAsync(), readable, default)).TryGet(out var found, out _))
         {
             labels.AddRange(found.Labels);
-            faults.AddRange(found.Missing.Select(code => new FormFault("paste", $"There is no {code} in this library. Compare the code with the packet.")));
+            faults.AddRange(found.Missing.Select(code => new FormFault("paste", Say[$"There is no {code} in this library. Compare the code with the packet."])));
         }
     }
 
     private static string Second(SeedLabel label)
     {
-        var words = label.IsLot ? $"{label.Seed}, made {SeedWords.Day(label.PackedOn)}" : $"{label.Seed}, lot {label.LotCode}, put up {SeedWords.Day(label.PackedOn)}";
-        return label.Holds.Count == 0 ? words : $"{words}. Held: {string.Join(", ", label.Holds.Select(SeedWords.Reason))}";
+        var words = label.IsLot
+            ? Say[$"{SeedWords.Seed(label.Seed)}, made {SeedWords.Day(label.PackedOn)}"]
+            : Say[$"{SeedWords.Seed(label.Seed)}, lot {label.LotCode}, put up {SeedWords.Day(label.PackedOn)}"];
+        return label.Holds.Count == 0 ? words : Say[$"{words}. Held: {string.Join(", ", label.Holds.Select(SeedWords.Reason))}"];
     }
 }

@@ -1,19 +1,25 @@
 using System.Globalization;
 using LibraryDesk.Desk.People;
 using LibraryDesk.Desk.Seeds;
+using LibraryDesk.Lineage.Acts;
 using LibraryDesk.Lineage.Rules;
 using LibraryDesk.Web.Features.Lots;
 using LibraryDesk.Web.Features.Scan;
 using LibraryDesk.Web.Shared.Forms;
 using Microsoft.AspNetCore.Components;
+using static LibraryDesk.Web.Features.Loans.LoansText;
 
 namespace LibraryDesk.Web.Features.Loans;
 
 /// <summary>A member's own loans; for a librarian all that run, the requests that wait, and the form to lend.</summary>
 public sealed partial class LoansPage
 {
+    /// <summary>Why an entry is undone here, as the ledger keeps it.</summary>
+    internal const string UndoneAtCounter = "undone at the counter";
+
     private Actor _actor = Actor.Visitor;
     private IReadOnlyList<MemberLoan> _loans = [];
+    private MemberLoan? _back;
     private IReadOnlyList<CounterLine> _day = [];
     private IReadOnlyList<WaitingRequest> _requests = [];
     private IReadOnlyList<FormFault> _faults = [];
@@ -31,13 +37,19 @@ public sealed partial class LoansPage
 
     [SupplyParameterFromQuery(Name = "done")] private string? Done { get; set; }
 
+    /// <summary>A packet that is out and was scanned.</summary>
+    [SupplyParameterFromQuery(Name = "back")] private string? Back { get; set; }
+
     [SupplyParameterFromForm(FormName = "lend")] private LendForm? Form { get; set; }
+
+    [SupplyParameterFromForm(FormName = "back")] private long? BackLoan { get; set; }
 
     private string? DoneWords => Done switch
     {
-        "lent" => $"{Packet} is lent{(Form?.Who is { Length: > 0 } who ? $" to {who}" : "")}. Scan the next one.",
-        "undone" => "Undone. The ledger keeps both entries.",
-        "ended" => "The loan has ended. Thank you for telling.",
+        "lent" => Form?.Who is { Length: > 0 } who ? Say[$"{Packet} is lent to {who}. Scan the next one."] : Say[$"{Packet} is lent. Scan the next one."],
+        "undone" => Say["Undone. The ledger keeps both entries."],
+        "ended" => Say["The loan has ended. Thank you for telling."],
+        "back" => Say[$"{Packet} is back on the shelf. Scan the next one."],
         _ => null,
     };
 
@@ -52,6 +64,7 @@ public sealed partial class LoansPage
             await LoadCounterAsync();
             await FillWhoAsync();
             await FillFromRequestAsync();
+            await FindBackAsync();
         }
         else if (_actor.UserId is { } me)
         {
@@ -87,28 +100,52 @@ public sealed partial class LoansPage
         Form.Who = person?.Email ?? asked.By;
     }
 
+    private async Task FindBackAsync()
+    {
+        if (BackLoan is { } posted) (await Loans.OneAsync(_actor, posted, default)).TryGet(out _back, out _);
+        else if (Back is { Length: > 0 } code) (await Loans.OpenOfPacketAsync(_actor, code, default)).TryGet(out _back, out _);
+    }
+
+    private async Task TakeBackAsync()
+    {
+        if (_back is null) return;
+        var outcome = await End.RunAsync(_actor, _back.LoanId, LoanEnding.BroughtBack, null, default);
+        if (outcome.TryGet(out _, out var no)) Navigation.NavigateTo($"/loans?done=back&packet={_back.PacketCode}");
+        else _faults = [new(null, no)];
+    }
+
     private async Task LendAsync()
     {
         var form = Form!;
         if (!ScannedCode.Read(form.Packet, OwnHosts.Of(await Settings.ReadAsync(default), Navigation)).TryGet(out var scanned, out var unreadable))
         {
-            _faults = [new("packet", unreadable.Message)];
+            _faults = [new("packet", unreadable)];
             return;
         }
         if (scanned.IsLot)
         {
-            _faults = [new("packet", $"{scanned.Text} is a lot. Lend one of its packets: scan the packet’s own code.")];
+            _faults = [new("packet", Say[$"{scanned.Text} is a lot. Lend one of its packets: scan the packet’s own code."])];
+            return;
+        }
+        if ((await Loans.OpenOfPacketAsync(_actor, scanned.Text, default)).IsAllowed)
+        {
+            Navigation.NavigateTo($"/loans?back={scanned.Text}#back");
+            return;
+        }
+        if (!string.IsNullOrWhiteSpace(form.Due) && AmountEntry.ReadDay(form.Due) is null)
+        {
+            _faults = [new("due", Say["Give the day as year, month and day, such as 2026-10-15, or leave it empty."])];
             return;
         }
         if (!(await People.OneAsync(_actor, form.Who, default)).TryGet(out var person, out var nobody))
         {
-            _faults = [new("who", nobody.Message)];
+            _faults = [new("who", nobody)];
             return;
         }
         var request = long.TryParse(form.Request, NumberStyles.None, CultureInfo.InvariantCulture, out var asked) ? asked : KeptFor(person.Id, scanned.Text);
         var outcome = await Lend.RunAsync(_actor, new Handover(scanned.Text, person.Id, null, AmountEntry.ReadDay(form.Due), request), default);
         if (outcome.TryGet(out var lent, out var no)) Navigation.NavigateTo($"/loans?done=lent&packet={lent.PacketCode}&to={person.Id}");
-        else _faults = [new(no.Code == LendingRules.DueBeforeLentCode ? "due" : "packet", no.Message)];
+        else _faults = [new(no.Code == LendingRules.DueBeforeLentCode ? "due" : "packet", no)];
     }
 
     // A packet kept for this person answers their request, also when nobody came here by way of it.
@@ -116,9 +153,9 @@ public sealed partial class LoansPage
 
     private async Task UndoAsync(long sequence)
     {
-        var outcome = await Correct.RunAsync(_actor, sequence, "undone at the counter", default);
+        var outcome = await Correct.RunAsync(_actor, sequence, UndoneAtCounter, default);
         if (outcome.TryGet(out _, out var no)) Navigation.NavigateTo("/loans?done=undone");
-        else _faults = [new(null, no.Message)];
+        else _faults = [new(null, no)];
     }
 
     private string? Fault(string field) => _faults.FirstOrDefault(fault => fault.FieldId == field)?.Message;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using LibraryDesk.Desk.Words;
 using LibraryDesk.Lineage;
 using LibraryDesk.Lineage.Seeds;
 
@@ -14,17 +15,16 @@ public static class AmountEntry
 
     public const string Grams = "g";
 
-    /// <summary>Reads an amount. Whole seeds, or grams with a comma or a point.</summary>
+    /// <summary>Reads an amount. Whole seeds, or grams with a comma or a point, or a weight with its own unit, such as 2 oz.</summary>
     public static Outcome<Quantity> Read(string? number, string? unit)
     {
-        var plain = (number ?? "").Trim().Replace(',', '.');
         if (unit == Grams)
         {
-            if (!decimal.TryParse(plain, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var grams) || grams * 1000 > Quantity.Most)
+            if (!Measures.TryRead(number, Grams, out var grams) || grams is < 0 or > Quantity.Most / 1000)
                 return new Refusal(Code, "Give the weight in grams, such as 12.5.");
-            return Quantity.OfMilligrams((long)decimal.Round(grams * 1000));
+            return Quantity.OfMilligrams((long)Math.Round(grams * 1000));
         }
-        if (!long.TryParse(plain, NumberStyles.None, CultureInfo.InvariantCulture, out var seeds) || seeds > Quantity.Most)
+        if (!long.TryParse((number ?? "").Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var seeds) || seeds > Quantity.Most)
             return new Refusal(Code, "Give the number of seeds as a whole number, such as 200.");
         return Quantity.OfSeeds(seeds);
     }
@@ -33,10 +33,14 @@ public static class AmountEntry
     public static Outcome<ThousandSeed> ReadThousand(string? grams)
     {
         if (string.IsNullOrWhiteSpace(grams)) return new ThousandSeed(null);
-        return decimal.TryParse(grams.Trim().Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var weight) && weight is > 0 and < 1_000_000
-            ? new ThousandSeed((long)decimal.Round(weight * 1000))
+        return Measures.TryRead(grams, Grams, out var weight) && weight is > 0 and < 1_000_000
+            ? new ThousandSeed((long)Math.Round(weight * 1000))
             : new Refusal(Code, "Give the weight of 1000 seeds in grams, such as 6.5, or leave it empty.");
     }
+
+    /// <summary>A distance in whole metres as typed, or with its own unit, such as 100 ft; null for an empty field or something else.</summary>
+    public static int? ReadMetres(string? distance) =>
+        Measures.TryRead(distance, "m", out var metres) && metres is >= 0 and <= 1_000_000 ? (int)Math.Round(metres) : null;
 
     /// <summary>A day as a date field posts it; null for an empty field or something else.</summary>
     public static DateOnly? ReadDay(string? day) =>

@@ -1,10 +1,11 @@
-using System.Globalization;
 using LibraryDesk.Desk.People;
 using LibraryDesk.Desk.Seeds;
+using LibraryDesk.Desk.Seeds.Keeping;
+using LibraryDesk.Desk.Seeds.Population;
 using LibraryDesk.Lineage;
-using LibraryDesk.Lineage.Seeds;
 using LibraryDesk.Web.Features.SeedLineage;
 using Microsoft.AspNetCore.Components;
+using static LibraryDesk.Web.Features.Lots.LotsText;
 
 namespace LibraryDesk.Web.Features.Lots;
 
@@ -15,13 +16,13 @@ public sealed partial class LotPage
     private LotView? _view;
     private LineageStory? _story;
     private Refusal? _no;
+    private int _off;
+    private PopulationFacts? _population;
+    private KeepingFacts? _keeping;
+    private Neighbours? _neighbours;
 
     /// <summary>The lot's code.</summary>
     [Parameter, EditorRequired] public required string Code { get; set; }
-
-    [SupplyParameterFromQuery(Name = "view")] private string? View { get; set; }
-
-    [SupplyParameterFromQuery(Name = "open")] private string? Open { get; set; }
 
     [SupplyParameterFromQuery(Name = "done")] private string? Done { get; set; }
 
@@ -30,35 +31,38 @@ public sealed partial class LotPage
     // The deed is named in the address after the redirect, so that a reload does not do it again.
     private string? DoneWords => Done switch
     {
-        "received" => "Taken in. Next: put up packets, or claim a name.",
-        "packed" => "The packets are put up. Their labels can be printed now.",
-        "split" => "Split off. This is the new lot.",
-        "blended" => "Blended. This is the new lot; it remembers each part’s share.",
-        "moved" => "Moved.",
-        "counted" => "Counted. The difference is on record.",
-        "named" => "The name claim is written beside the others.",
-        "held" => "Held: nothing of it can be lent until the hold is lifted.",
-        "released" => "The hold is lifted.",
-        "tested" => "The test is on record.",
-        "thrown" => "Thrown away, and on record.",
-        "sent" => "Sent on, and on record.",
-        "recalled" => "Recalled. The list of holders is below.",
-        "returned" => "Taken back. This is the new lot.",
-        "corrected" => "Corrected by a new entry. The earlier one stays as it was.",
+        "received" => Say["Taken in. Next: put up packets, or claim a name."],
+        "packed" => Say["The packets are put up. Their labels can be printed now."],
+        "split" => Say["Split off. This is the new lot."],
+        "blended" => Say["Blended. This is the new lot; it remembers each part’s share."],
+        "moved" => Say["Moved."],
+        "counted" => Say["Counted. The difference is on record."],
+        "named" => Say["The name claim is written beside the others."],
+        "held" => Say["Held: nothing of it can be lent until the hold is lifted."],
+        "released" => Say["The hold is lifted."],
+        "tested" => Say["The test is on record."],
+        "thrown" => Say["Thrown away, and on record."],
+        "sent" => Say["Sent on, and on record."],
+        "returned" => Say["Taken back. This is the new lot."],
+        "corrected" => Say["Corrected by a new entry. The earlier one stays as it was."],
         _ => null,
     };
 
     protected override async Task OnParametersSetAsync()
     {
         _actor = await Current.GetAsync();
-        if (!(await Show.ReadAsync(_actor, Code, default)).TryGet(out _view, out _no))
+        if (!(await Show.ReadAsync(_actor, Code, default)).TryGet(out var view, out _no))
         {
             if (Http is { Response.HasStarted: false }) Http.Response.StatusCode = StatusCodes.Status404NotFound;
             return;
         }
-        _story = new LineageStory(_view.Lineage, _view.Names, _view.Lot.Id.Node, _view.Plants, Opened());
+        _story = new LineageStory(view.Lineage, view.Names, view.Lot.Id.Node, view.Plants);
+        var settings = await Settings.ReadAsync(default);
+        _population = PopulationFacts.Of(view.Lineage, view.Lot.Id.Node, view.Name.Species, settings.IsolationTopic);
+        _keeping = KeepingFacts.Of(view.Lot, view.Tests, view.Name.Species, settings);
+        if (_actor.IsLibrarian && _population.Growings.Count > 0) (await Beside.ReadAsync(_actor, [.. _population.Growings.Select(growing => growing.GrowOut.Id.Value)], default)).TryGet(out _neighbours, out _);
+        _off = view.Plants.Count(plant => !_story.Fits(plant));
+        // Last: the page is drawn at every wait, and with a view it needs the rest too.
+        _view = view;
     }
-
-    private HashSet<NodeId> Opened() =>
-        [.. (Open ?? "").Split(',').Select(text => long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var id) ? new NodeId(id) : default)];
 }

@@ -5,19 +5,20 @@ using LibraryDesk.Lineage.Rules;
 using LibraryDesk.Web.Features.SeedLineage;
 using LibraryDesk.Web.Shared.Forms;
 using Microsoft.AspNetCore.Components;
+using static LibraryDesk.Web.Features.Lots.LotsText;
 
 namespace LibraryDesk.Web.Features.Lots;
 
 /// <summary>Takes seed in from a donor.</summary>
 public sealed partial class NewLotPage
 {
-    private static readonly (SeedSource Source, string Words)[] Sources =
+    private static (SeedSource Source, string Words)[] Sources =>
     [
-        (SeedSource.Donor, "Handed over by somebody who grew it or knows where it came from"),
-        (SeedSource.SwapTable, "From a swap table: a label, and nobody to ask"),
-        (SeedSource.Trade, "Bought"),
-        (SeedSource.Library, "From another library"),
-        (SeedSource.Unknown, "Found, or nobody knows"),
+        (SeedSource.Donor, Say["Handed over by somebody who grew it or knows where it came from"]),
+        (SeedSource.SwapTable, Say["From a swap table: a label, and nobody to ask"]),
+        (SeedSource.Trade, Say["Bought"]),
+        (SeedSource.Library, Say["From another library"]),
+        (SeedSource.Unknown, Say["Found, or nobody knows"]),
     ];
 
     private IReadOnlyList<FormFault> _faults = [];
@@ -41,7 +42,7 @@ public sealed partial class NewLotPage
         else Refuse(FieldOf(no.Code), no);
     }
 
-    private void Refuse(string? field, Refusal refusal) => _faults = [new(field, refusal.Message)];
+    private void Refuse(string? field, Refusal refusal) => _faults = [new(field, refusal)];
 
     private string? Fault(string field) => _faults.FirstOrDefault(fault => fault.FieldId == field)?.Message;
 
@@ -49,8 +50,8 @@ public sealed partial class NewLotPage
     {
         ReceiveAccession.DonorNameCode => "donor",
         ReceivingRules.HarvestYearCode => "harvest",
-        SeedRefusals.FutureCode => "on",
-        SeedRefusals.NothingCode => "amount",
+        SeedRefusals.FutureCode or ReceivingRules.ReceivedDayCode => "on",
+        SeedRefusals.NothingCode or SeedRefusals.TooMuchCode => "amount",
         SeedRefusals.TextLongCode or SeedRefusals.TextPersonalCode => "name",
         "seed.weight-wrong" => "thousand",
         _ => null,

@@ -1,4 +1,3 @@
-using System.Globalization;
 using LibraryDesk.Data.Seeds;
 using LibraryDesk.Desk.People;
 using LibraryDesk.Desk.Seeds;
@@ -9,6 +8,7 @@ using LibraryDesk.Web.Features.SeedLineage;
 using LibraryDesk.Web.Shared.Forms;
 using LibraryDesk.Web.Shared.Odds;
 using Microsoft.AspNetCore.Components;
+using static LibraryDesk.Web.Features.Packets.PacketsText;
 
 namespace LibraryDesk.Web.Features.Packets;
 
@@ -25,8 +25,6 @@ public sealed partial class PacketPage
     /// <summary>The packet's code.</summary>
     [Parameter, EditorRequired] public required string Code { get; set; }
 
-    [SupplyParameterFromQuery(Name = "view")] private string? View { get; set; }
-
     [CascadingParameter] private HttpContext? Http { get; set; }
 
     private IReadOnlyList<Fact> Facts
@@ -35,17 +33,17 @@ public sealed partial class PacketPage
         {
             var facts = new List<Fact>
             {
-                new("This packet", SeedWords.Amount(_view!.Packet.Held, _view.Lot.ThousandSeedMilligrams)),
-                new("Put up", SeedWords.Day(_view.Packet.PackedOn)),
+                new(Say["This packet"], SeedWords.Amount(_view!.Packet.Held, _view.Lot.ThousandSeedMilligrams)),
+                new(Say["Put up"], SeedWords.Day(_view.Packet.PackedOn)),
             };
             var tests = _view.Lineage.Tests.Where(test => test.Lot == _view.Lot.Id && !test.IsVoid).OrderBy(test => test.ReadOn).ToArray();
-            facts.Add(new("Germination", tests.Length == 0
-                ? "Not tested"
-                : string.Create(CultureInfo.InvariantCulture, $"{tests[^1].Germinated} of {tests[^1].Sown}, {tests[^1].ReadOn:MMMM yyyy}")));
+            facts.Add(new(Say["Germination"], tests.Length == 0
+                ? Say["Not tested"]
+                : Say[$"{tests[^1].Germinated} of {tests[^1].Sown}, {tests[^1].ReadOn:MMMM yyyy}"]));
             if (tests.Length > 0)
             {
                 var (low, high) = BinomialInterval.Exact(tests[^1].Germinated, tests[^1].Sown);
-                facts.Add(new("Likely between", string.Create(CultureInfo.InvariantCulture, $"{100 * low:0} and {100 * high:0} in 100 (exact 95 % interval)")));
+                facts.Add(new(Say["Likely between"], Say[$"{100 * low:0} and {100 * high:0} in 100 (exact 95 % interval)"]));
             }
             return facts;
         }
@@ -60,20 +58,20 @@ public sealed partial class PacketPage
             return;
         }
         _mine = _view.MyLoan;
-        _story = new LineageStory(_view.Lineage, _view.Names, _view.Packet.Id.Node, _view.Plants, new HashSet<NodeId>());
+        _story = new LineageStory(_view.Lineage, _view.Names, _view.Packet.Id.Node, _view.Plants);
     }
 
     private async Task BorrowAsync()
     {
         var outcome = await Lend.RunAsync(_actor, new Handover(_view!.Packet.Code.ToString()), default);
         if (outcome.TryGet(out _, out var no)) Navigation.NavigateTo($"/p/{_view.Packet.Code}");
-        else _faults = [new(null, no.Message)];
+        else _faults = [new(null, no)];
     }
 
     private async Task AnswerAsync(RecallAnswer answer)
     {
         var outcome = await Recalls.AnswerAsync(_actor, _view!.Recall!.HoldId, _view.Packet.Code.ToString(), answer, default);
         if (outcome.TryGet(out _, out var no)) Navigation.NavigateTo($"/p/{_view.Packet.Code}");
-        else _faults = [new(null, no.Message)];
+        else _faults = [new(null, no)];
     }
 }

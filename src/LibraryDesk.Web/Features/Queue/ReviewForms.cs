@@ -2,6 +2,7 @@ using System.Globalization;
 using LibraryDesk.Data.Cases;
 using LibraryDesk.Desk.Cases.Filing;
 using LibraryDesk.Desk.Cases.Review;
+using LibraryDesk.Desk.Words;
 
 namespace LibraryDesk.Web.Features.Queue;
 
@@ -58,14 +59,12 @@ public sealed class ScoreFields
     /// <summary>The answer contested; null for none.</summary>
     public long? Contests { get; set; }
 
-    public GivenAnswer Given(bool measured, IReadOnlyList<string> states) => measured
-        ? new GivenAnswer(TraitId ?? "", AnswerKind.Measure, [], Number(Low), Number(High), Sureness ?? "sure")
+    public GivenAnswer Given(bool measured, string? unit, IReadOnlyList<string> states) => measured
+        ? new GivenAnswer(TraitId ?? "", AnswerKind.Measure, [], Number(Low, unit), Number(High, unit), Sureness ?? "sure")
         : new GivenAnswer(TraitId ?? "", AnswerKind.States, states, Sureness: Sureness ?? "sure");
 
-    // A phone's keyboard may offer only the comma.
-    private static double? Number(string? text) =>
-        string.IsNullOrWhiteSpace(text) ? null
-        : double.TryParse(text.Trim().Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out var number) ? number : double.NaN;
+    private static double? Number(string? text, string? unit) =>
+        string.IsNullOrWhiteSpace(text) ? null : Measures.TryRead(text, unit, out var number) ? number : double.NaN;
 }
 
 /// <summary>A suggestion.</summary>

@@ -1,11 +1,13 @@
 using LibraryDesk.Desk.Cases.Filing;
 using LibraryDesk.Desk.Cases.Review;
 using LibraryDesk.Desk.People;
+using LibraryDesk.Desk.Words;
 using LibraryDesk.Identification.Guides;
 using LibraryDesk.Lineage;
 using LibraryDesk.Web.Shared.Forms;
 using LibraryDesk.Web.Start;
 using Microsoft.AspNetCore.Components;
+using static LibraryDesk.Web.Features.Queue.QueueText;
 
 namespace LibraryDesk.Web.Features.Queue;
 
@@ -53,21 +55,21 @@ public sealed partial class ReviewPage(
 
     private string NextHref => _next is { } next ? FormattableString.Invariant($"/queue/{next}") : "/queue";
 
-    private string NextWords => _next is null ? "Back to the queue" : "Next case";
+    private string NextWords => _next is null ? Say["Back to the queue"] : Say["Next case"];
 
     private string? DoneWords => Done switch
     {
-        "sealed" => "Your opinion is sealed. The odds, the reasons and the suggestions are open to you now: review, then finish.",
-        "finished" => "Your review is finished. The case waits for others. The next one is under the form.",
-        "wanted" => "Your review is finished. One more person will look at it. The next case is under the form.",
-        "determined" => "Your review is finished, and with it the case is determined. Its owner gets a letter.",
-        "scored" => "Your score is kept.",
-        "contested" => "Your score stands beside the other now, and the odds take both.",
-        "taken-back" => "Your score is taken back.",
-        "suggested" => "Your suggestion is added.",
-        "unsuggested" => "Your suggestion is withdrawn.",
-        "asked" => "The member is asked, by letter. The case waits for the look; opinions are still taken.",
-        "unasked" => "The request is withdrawn.",
+        "sealed" => Say["Your opinion is sealed. The odds, the reasons and the suggestions are open to you now: review, then finish."],
+        "finished" => Say["Your review is finished. The case waits for others. The next one is under the form."],
+        "wanted" => Say["Your review is finished. One more person will look at it. The next case is under the form."],
+        "determined" => Say["Your review is finished, and with it the case is determined. Its owner gets a letter."],
+        "scored" => Say["Your score is kept."],
+        "contested" => Say["Your score stands beside the other now, and the odds take both."],
+        "taken-back" => Say["Your score is taken back."],
+        "suggested" => Say["Your suggestion is added."],
+        "unsuggested" => Say["Your suggestion is withdrawn."],
+        "asked" => Say["The member is asked, by letter. The case waits for the look; opinions are still taken."],
+        "unasked" => Say["The request is withdrawn."],
         _ => null,
     };
 
@@ -77,26 +79,31 @@ public sealed partial class ReviewPage(
         await LoadAsync();
     }
 
+    // The view is set last: the page is drawn at every wait, and with a view it needs the forms too.
     private async Task LoadAsync()
     {
-        if ((await read.RunAsync(_actor, Id, default)).TryGet(out var view, out var no)) _view = view;
-        else (_view, _refused) = (null, no.Message);
+        var asked = await read.RunAsync(_actor, Id, default);
         if ((await list.ReadAsync(_actor, default)).TryGet(out var queue, out _))
         {
             var mine = QueueOrder.ByHelp(queue.Lines).Where(line => line.Mine != MyPart.Finished || line.CaseId == Id).ToList();
             _rail = [.. mine.Take(RailLength)];
             _next = mine.Find(line => line.CaseId != Id && line.Mine != MyPart.Finished)?.CaseId;
         }
-        if (_view is null) return;
-        if (!_view.IsOpen && (await outcomes.RunAsync(_actor, Id, default)).TryGet(out var became, out _)) _outcome = became;
+        if (!asked.TryGet(out var view, out var no))
+        {
+            (_view, _refused) = (null, RefusalText.Say[no]);
+            return;
+        }
+        if (!view.IsOpen && (await outcomes.RunAsync(_actor, Id, default)).TryGet(out var became, out _)) _outcome = became;
         Opinion ??= new();
         Suggest ??= new();
         Look ??= new();
         Alone ??= new();
-        Finish ??= Standing(_view.Mine);
+        Finish ??= Standing(view.Mine);
         // A refused form keeps what was typed, but has to name the revision that is now in sight.
-        Finish.Revision = _faults.Count > 0 && _view.Mine is { } mine2 ? mine2.Revision : Finish.Revision;
-        PrepareScore(_view);
+        Finish.Revision = _faults.Count > 0 && view.Mine is { } mine2 ? mine2.Revision : Finish.Revision;
+        PrepareScore(view);
+        _view = view;
     }
 
     private static FinishFields Standing(OpinionSeen? mine)
@@ -108,7 +115,7 @@ public sealed partial class ReviewPage(
 
     private void PrepareScore(ReviewView view)
     {
-        _scored = Guide.FindTrait(Score?.TraitId ?? ScoreTraitId ?? "");
+        _scored = view.Guide.Guide.FindTrait(Score?.TraitId ?? ScoreTraitId ?? "");
         if (_scored is null || view.Looks.Count == 0) return;
         _scoredMine = view.Answers.LastOrDefault(a => a.By == Scorer.Me && a.Row.TraitId == _scored.Id);
         if (Score is not null)
@@ -140,7 +147,7 @@ public sealed partial class ReviewPage(
     private Task ScoreAsync()
     {
         var measured = _scored?.Kind == TraitKind.Measured;
-        var given = Score!.Given(measured, [.. PostedStates()]);
+        var given = Score!.Given(measured, _scored?.Unit, [.. PostedStates()]);
         return ThenAsync(
             async () => Score.Contests is { } contested
                 ? await contest.RunAsync(_actor, Id, contested, given, default)
@@ -206,8 +213,8 @@ public sealed partial class ReviewPage(
             return;
         }
         var field = fieldOf(no.Code);
-        _faults = [new(field, no.Message)];
-        if (field is not null) _errors = new() { [field] = no.Message };
+        _faults = [new(field, no)];
+        if (field is not null) _errors = new() { [field] = RefusalText.Say[no] };
         await LoadAsync();
     }
 
@@ -222,7 +229,7 @@ public sealed partial class ReviewPage(
     private string PartsOf(LookSeen look)
     {
         var names = Guide.Parts.Where(part => look.Parts.Contains(part.Id)).Select(part => part.Name.ToLowerInvariant()).ToList();
-        return names.Count == 0 ? "parts not said" : string.Join(", ", names);
+        return names.Count == 0 ? QueueWords.Lower(QueueWords.PartsNotSaid) : string.Join(", ", names);
     }
 
     private static string? Number(double? value) => value?.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture);

@@ -1,7 +1,8 @@
-using System.Globalization;
 using LibraryDesk.Data.Seeds;
 using LibraryDesk.Desk.Seeds;
+using LibraryDesk.Web.Features.SeedLineage;
 using LibraryDesk.Web.Shared.Forms;
+using static LibraryDesk.Web.Features.Recalls.RecallsText;
 
 namespace LibraryDesk.Web.Features.Recalls;
 
@@ -10,16 +11,19 @@ internal static class RecallWords
 {
     public static string Answer(RecallAnswer? answer) => answer switch
     {
-        null => "not yet",
-        RecallAnswer.NotSown => "not sown",
-        RecallAnswer.Growing => "growing",
-        RecallAnswer.SeedSaved => "seed saved",
-        RecallAnswer.PassedOn => "passed on",
-        _ => "gone",
+        null => Say["not yet"],
+        RecallAnswer.NotSown => Say["not sown"],
+        RecallAnswer.Growing => Say["growing"],
+        RecallAnswer.SeedSaved => Say["seed saved"],
+        RecallAnswer.PassedOn => Say["passed on"],
+        _ => Say["gone"],
     };
 
+    /// <summary>Whether it is open, or since when it is closed.</summary>
+    public static string Standing(RecallView recall) => recall.ClosedOn is { } closed ? Say[$"Closed {SeedWords.Day(closed)}"] : Say["Open"];
+
     /// <summary>Answers to choose from.</summary>
-    public static IReadOnlyList<Choice> Answers { get; } = [.. Enum.GetValues<RecallAnswer>().Select(answer => new Choice(answer.ToString(), Answer(answer)))];
+    public static IReadOnlyList<Choice> Answers => [.. Enum.GetValues<RecallAnswer>().Select(answer => new Choice(answer.ToString(), Answer(answer)))];
 
     /// <summary>Packets that somebody has or had: the ones there is somebody to ask about.</summary>
     public static IReadOnlyList<RecalledPacket> Held(RecallView recall) => [.. recall.Packets.Where(packet => packet.Who is not null)];
@@ -33,8 +37,12 @@ internal static class RecallWords
     public static string Count(IReadOnlyList<RecalledPacket> packets)
     {
         var people = packets.Select(packet => packet.Who).OfType<string>().Distinct().Count();
-        return string.Create(CultureInfo.InvariantCulture, $"{packets.Count} {(packets.Count == 1 ? "packet" : "packets")}, {people} {(people == 1 ? "person" : "people")}");
+        return $"{Say.Count(packets.Count, $"{packets.Count} packet", $"{packets.Count} packets")}, {Say.Count(people, $"{people} person", $"{people} people")}";
     }
+
+    /// <summary>One code with its name; for several, how many.</summary>
+    public static string Title(IReadOnlyList<string> codes, string? variety) =>
+        codes.Count == 1 ? Title(codes[0], variety) : Say[$"{codes.Count} codes from {codes[0]} on"] + (variety is null ? "" : $", ‘{variety}’");
 
     public static string Title(string code, string? variety) => variety is null ? code : $"{code} ‘{variety}’";
 }

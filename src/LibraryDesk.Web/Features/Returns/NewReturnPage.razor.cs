@@ -1,12 +1,16 @@
 using System.Globalization;
+using LibraryDesk.Desk.Growing;
 using LibraryDesk.Desk.People;
 using LibraryDesk.Desk.Seeds;
+using LibraryDesk.Desk.Words;
 using LibraryDesk.Lineage;
 using LibraryDesk.Lineage.Rules;
 using LibraryDesk.Web.Features.Lots;
 using LibraryDesk.Web.Features.Scan;
 using LibraryDesk.Web.Shared.Forms;
+using LibraryDesk.Web.Shared.Language;
 using Microsoft.AspNetCore.Components;
+using static LibraryDesk.Web.Features.Returns.ReturnsText;
 
 namespace LibraryDesk.Web.Features.Returns;
 
@@ -17,6 +21,7 @@ public sealed partial class NewReturnPage
     private PacketView? _packet;
     private MemberLoan? _loan;
     private bool _isMine;
+    private string _isolation = GrowingAdvice.DefaultIsolation;
     private IReadOnlyList<FormFault> _faults = [];
 
     [SupplyParameterFromQuery(Name = "packet")] private string? Packet { get; set; }
@@ -33,15 +38,16 @@ public sealed partial class NewReturnPage
     {
         Form ??= new ReturnForm();
         _actor = await Current.GetAsync();
+        _isolation = (await Settings.ReadAsync(default)).IsolationTopic;
         if (Loan is { } id)
         {
-            if (!(await Loans.OneAsync(_actor, id, default)).TryGet(out _loan, out var noLoan)) _faults = [new("packet", noLoan.Message)];
+            if (!(await Loans.OneAsync(_actor, id, default)).TryGet(out _loan, out var noLoan)) _faults = [new("packet", noLoan)];
             else await OpenAsync(_loan.PacketCode);
         }
         else if (!string.IsNullOrWhiteSpace(Packet))
         {
             if (ScannedCode.Read(Packet, OwnHosts.Of(await Settings.ReadAsync(default), Navigation)).TryGet(out var scanned, out var no)) await OpenAsync(scanned.Text);
-            else _faults = [new("packet", no.Message)];
+            else _faults = [new("packet", no)];
         }
     }
 
@@ -49,7 +55,7 @@ public sealed partial class NewReturnPage
     {
         if (!(await Packets.ReadAsync(_actor, code, default)).TryGet(out _packet, out var no))
         {
-            _faults = [new("packet", no.Message)];
+            _faults = [new("packet", no)];
             return;
         }
         if (_loan is null)
@@ -75,7 +81,7 @@ public sealed partial class NewReturnPage
         {
             if (!(await People.OneAsync(_actor, form.Who, default)).TryGet(out var person, out var nobody))
             {
-                _faults = [new("who", nobody.Message)];
+                _faults = [new("who", nobody)];
                 return;
             }
             by = person.Id;
@@ -84,14 +90,26 @@ public sealed partial class NewReturnPage
             _packet!.Packet.Code.ToString(), AmountEntry.ReadDay(form.Sown), form.Facts, form.Seed!.Value, null, form.StakeStayed, null, form.Place, by);
         var outcome = await Return.RunAsync(_actor, brought, default);
         if (outcome.TryGet(out var returned, out var no)) Navigation.NavigateTo(string.Create(CultureInfo.InvariantCulture, $"/returns/taken/{returned.Lot}"));
-        else _faults = [new(FieldOf(no), no.Message)];
+        else _faults = [new(FieldOf(no), no)];
+    }
+
+    private RenderFragment OriginOf(PacketView packet)
+    {
+        var (code, lot) = (packet.Packet.Code, packet.Lot.Code);
+        if (_loan is null) return Say.Linked($"`{code}`, from lot [{lot}](/lots/{lot})");
+        var on = Dates.Day(_loan.LentOn);
+        if (_loan.Borrower.Length > 0) return Say.Linked($"Lent to {_loan.Borrower} on {on} as `{code}`, from lot [{lot}](/lots/{lot})");
+        return _isMine
+            ? Say.Linked($"Lent to you on {on} as `{code}`, from lot [{lot}](/lots/{lot})")
+            : Say.Linked($"Lent on {on} as `{code}`, from lot [{lot}](/lots/{lot})");
     }
 
     private static string? FieldOf(Refusal no) => no.Code switch
     {
         GrowingRules.PlantsCode => "seen",
+        GrowingRules.FiguresCode => "grown",
         GrowingRules.HarvestDayCode => "harvested",
-        SeedRefusals.NothingCode or SeedRefusals.SeedWeightCode => "amount",
+        SeedRefusals.NothingCode or SeedRefusals.TooMuchCode or SeedRefusals.SeedWeightCode => "amount",
         SeedRefusals.BeforeParentCode or SeedRefusals.FutureCode => "sown",
         _ => null,
     };

@@ -3,6 +3,7 @@ using LibraryDesk.Desk.Growing;
 using LibraryDesk.Desk.Seeds;
 using LibraryDesk.Lineage.Acts;
 using LibraryDesk.Lineage.Population;
+using static LibraryDesk.Web.Features.Returns.ReturnsText;
 
 namespace LibraryDesk.Web.Features.Returns;
 
@@ -28,28 +29,24 @@ public sealed record ReturnForecast(
     /// <param name="packet">The packet it was grown from.</param>
     /// <param name="facts">What the grower told so far.</param>
     /// <param name="stakeStayed">True when the label stayed with the plants.</param>
-    public static ReturnForecast Of(PacketView packet, GrowOutFacts facts, bool stakeStayed)
+    /// <param name="isolationTopic">The class of published distance that the library judges by.</param>
+    public static ReturnForecast Of(PacketView packet, GrowOutFacts facts, bool stakeStayed, string isolationTopic = GrowingAdvice.DefaultIsolation)
     {
         ArgumentNullException.ThrowIfNull(packet);
         ArgumentNullException.ThrowIfNull(facts);
         var whyNot = (packet.Name, stakeStayed) switch
         {
-            (_, false) => "The stake did not stay with the plants, so the lot is held with its name in doubt.",
-            ({ Variety: null }, _) => "The parent has no variety name, so the new lot has none either.",
-            ({ OthersToo: true }, _) => "The parent is a blend of several names, so none is claimed.",
+            (_, false) => Say["The stake did not stay with the plants, so the lot is held with its name in doubt."],
+            ({ Variety: null }, _) => Say["The parent has no variety name, so the new lot has none either."],
+            ({ OthersToo: true }, _) => Say["The parent is a blend of several names, so none is claimed."],
             _ => null,
         };
         double? size = facts.PlantsSavedFrom is > 0 and var plants ? Lineage.Population.EffectiveSize.FromVariance(plants, Lineage.Population.EffectiveSize.VarianceOf(facts.Harvest)) : null;
         var distances = packet.Name.Species is { } species ? DistancesFor(species, facts) : [];
         return new(
             whyNot is null ? packet.Name.Variety : null, whyNot, size, size is >= 0.5 ? Lineage.Population.EffectiveSize.HeterozygosityKept([size.Value]) : null,
-            CrossingRisk.Of(facts, IsSelfing(packet.Name.Species), Least(distances)), distances, PlantsFor(packet.Name.Species));
+            CrossingRisk.Of(facts, GrowingAdvice.IsSelfing(packet.Name.Species), GrowingAdvice.Least(packet.Name.Species, isolationTopic)), distances, PlantsFor(packet.Name.Species));
     }
-
-    // The farthest distance asked for shared seed is judged by: the library lends what comes home.
-    private static LeastDistance? Least(IReadOnlyList<DistanceCheck> distances) => distances
-        .Where(check => check.Fact is { Topic: "isolation_share_m", Low: not null }).OrderByDescending(check => check.Fact.Low).Concat(distances.Where(check => check.Fact.Low is not null))
-        .Select(check => new LeastDistance(check.Fact.Topic == "isolation_share_m" ? "seed to share" : "own use", (int)check.Fact.Low!.Value, check.Fact.Source)).FirstOrDefault();
 
     private static IReadOnlyList<DistanceCheck> DistancesFor(string species, GrowOutFacts facts) =>
     [
@@ -57,14 +54,11 @@ public sealed record ReturnForecast(
             .Where(fact => fact.Figure is not null).Select(fact => new DistanceCheck(fact.Figure!, fact, facts.NearestMetres is { } metres && fact.Low is { } low ? metres >= low : null)),
     ];
 
-    private static bool? IsSelfing(string? species) =>
-        species is not null && GrowingFacts.For(species, "breeding_system") is { } system ? system.Facts.Any(fact => fact.Term?.StartsWith("self", StringComparison.OrdinalIgnoreCase) == true) : null;
-
     private static IReadOnlyList<GrowingFact> PlantsFor(string? species) =>
         species is not null && GrowingFacts.For(species, "plants_maintain") is { } topic ? topic.Facts : [];
 
     /// <summary>Ne in words, one decimal at most.</summary>
-    public string SizeText => EffectiveSize is { } size ? size.ToString("0.#", CultureInfo.InvariantCulture) : "";
+    public string SizeText => EffectiveSize is { } size ? size.ToString("0.#", CultureInfo.CurrentCulture) : "";
 
     /// <summary>The heterozygosity kept, in a hundred.</summary>
     public string KeptText => Kept is { } kept ? (kept * 100).ToString("0", CultureInfo.InvariantCulture) : "";

@@ -2,6 +2,7 @@ using LibraryDesk.Lineage.Acts;
 using LibraryDesk.Lineage.Seeds;
 using LibraryDesk.Web.Features.Lots;
 using LibraryDesk.Web.Shared.Forms;
+using static LibraryDesk.Web.Features.Returns.ReturnsText;
 
 namespace LibraryDesk.Web.Features.Returns;
 
@@ -30,7 +31,7 @@ public sealed class ReturnForm
     /// <summary>The facts, as far as they can be read.</summary>
     public GrowOutFacts Facts => new(
         AmountEntry.ReadCount(Grown), AmountEntry.ReadCount(Saved), AmountEntry.ReadCount(Seen), AmountEntry.ReadCount(Removed), Isolation,
-        AmountEntry.ReadCount(Near), OthersFlowered switch { "yes" => true, "no" => false, _ => null }, Manner, AmountEntry.ReadDay(Harvested));
+        AmountEntry.ReadMetres(Near), OthersFlowered switch { "yes" => true, "no" => false, _ => null }, Manner, AmountEntry.ReadDay(Harvested));
 
     /// <summary>How much seed, as far as it can be read.</summary>
     public Quantity? Seed => AmountEntry.Read(Amount, AmountUnit).Match(seed => (Quantity?)seed, _ => null);
@@ -40,15 +41,17 @@ public sealed class ReturnForm
     public IReadOnlyList<FormFault> Faults(bool isHandingIn)
     {
         var faults = new List<FormFault>();
-        foreach (var (field, typed) in new[] { ("grown", Grown), ("saved", Saved), ("seen", Seen), ("removed", Removed), ("near", Near) })
+        foreach (var (field, typed) in new[] { ("grown", Grown), ("saved", Saved), ("seen", Seen), ("removed", Removed) })
         {
-            if (!string.IsNullOrWhiteSpace(typed) && AmountEntry.ReadCount(typed) is null) faults.Add(new(field, "Give a whole number, or leave it empty when you don’t know."));
+            if (!string.IsNullOrWhiteSpace(typed) && AmountEntry.ReadCount(typed) is null) faults.Add(new(field, Say["Give a whole number, or leave it empty when you don’t know."]));
         }
+        if (!string.IsNullOrWhiteSpace(Near) && AmountEntry.ReadMetres(Near) is null)
+            faults.Add(new("near", Say["Give the distance in metres, such as 30, or with its unit, such as 100 ft; leave it empty when you don’t know."]));
         var facts = Facts;
-        if (facts.PlantsSavedFrom > facts.PlantsGrown) faults.Add(new("saved", $"At most {facts.PlantsGrown}, the plants grown."));
-        if (facts.OffTypesSeen > facts.PlantsGrown) faults.Add(new("seen", $"At most {facts.PlantsGrown}, the plants grown."));
-        if (facts.OffTypesRemoved > facts.OffTypesSeen) faults.Add(new("removed", $"At most {facts.OffTypesSeen}, the off-types seen."));
-        if (isHandingIn && AmountEntry.Read(Amount, AmountUnit).Refusal is { } noAmount) faults.Add(new("amount", noAmount.Message));
+        if (facts.PlantsSavedFrom > facts.PlantsGrown) faults.Add(new("saved", Say[$"At most {facts.PlantsGrown}, the plants grown."]));
+        if (facts.OffTypesSeen > facts.PlantsGrown) faults.Add(new("seen", Say[$"At most {facts.PlantsGrown}, the plants grown."]));
+        if (facts.OffTypesRemoved > facts.OffTypesSeen) faults.Add(new("removed", Say[$"At most {facts.OffTypesSeen}, the off-types seen."]));
+        if (isHandingIn && AmountEntry.Read(Amount, AmountUnit).Refusal is { } noAmount) faults.Add(new("amount", noAmount));
         return faults;
     }
 }

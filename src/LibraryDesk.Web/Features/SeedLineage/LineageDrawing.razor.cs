@@ -4,30 +4,43 @@ using LibraryDesk.Lineage.Picture;
 using LibraryDesk.Web.Shared.Odds;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Rendering;
+using static LibraryDesk.Web.Features.SeedLineage.SeedLineageText;
 
 namespace LibraryDesk.Web.Features.SeedLineage;
 
 /// <summary>Draws a laid-out lineage as SVG.</summary>
 public sealed partial class LineageDrawing
 {
-    private const double LabelColumn = 132;
+    private const double NarrowWidth = 358;
+
+    private LineagePicture _narrow = default!;
+    private LineageFolds _folds = LineageFolds.None;
 
     /// <summary>What is drawn.</summary>
     [Parameter, EditorRequired] public required LineageStory Story { get; set; }
 
-    /// <summary>The page's address without a query, to which "n more" adds what to unfold.</summary>
-    [Parameter, EditorRequired] public required string Here { get; set; }
+    /// <summary>How the reader looks at it.</summary>
+    [Parameter, EditorRequired] public required LineageLook Look { get; set; }
 
     /// <summary>True to draw it top to bottom at every width.</summary>
     [Parameter] public bool NarrowOnly { get; set; }
 
+    protected override void OnParametersSet()
+    {
+        _folds = Story.FoldsOf(Look);
+        _narrow = Story.Draw(Look, PictureDirection.Narrow, NarrowWidth);
+    }
+
     private RenderFragment Svg(LineagePicture picture) => builder =>
     {
         builder.OpenElement(0, "svg");
-        builder.AddAttribute(1, "class", "lineage");
+        // A wide picture keeps its size and scrolls in its frame; a narrow one fills the column.
+        builder.AddAttribute(1, "class", picture.Direction == PictureDirection.Wide ? "lineage wide" : "lineage");
+        builder.AddAttribute(6, "width", picture.Direction == PictureDirection.Wide ? N(picture.Width) : null);
+        builder.AddAttribute(7, "height", picture.Direction == PictureDirection.Wide ? N(picture.Height) : null);
         builder.AddAttribute(2, "viewBox", $"0 0 {N(picture.Width)} {N(picture.Height)}");
         builder.AddAttribute(3, "role", "group");
-        builder.AddAttribute(4, "aria-label", "Lineage drawn along the years; the list holds the same facts");
+        builder.AddAttribute(4, "aria-label", Say["Lineage drawn along the years; the list holds the same facts"]);
         builder.AddAttribute(5, "data-lineage", "");
         Years(builder, picture);
         foreach (var stem in picture.Stems) Stem(builder, stem);
@@ -57,33 +70,35 @@ public sealed partial class LineageDrawing
     private static void Stem(RenderTreeBuilder builder, PictureStem stem)
     {
         builder.OpenRegion(20);
-        if (stem.Condition == StemCondition.InDoubt) Path(builder, "casing", stem.Path, stem.Width + 3.5);
-        Path(builder, stem.Condition switch { StemCondition.InDoubt => "stem doubt", StemCondition.OffTypes => "stem off", _ => "stem" }, stem.Path, stem.Width);
+        var dim = stem.IsDim ? " dim" : "";
+        if (stem.Condition == StemCondition.InDoubt) Path(builder, "casing" + dim, stem.Path, stem.Width + 3.5);
+        Path(builder, stem.Condition switch { StemCondition.InDoubt => "stem doubt", StemCondition.OffTypes => "stem off", _ => "stem" } + dim, stem.Path, stem.Width);
         builder.CloseRegion();
     }
 
     private void Node(RenderTreeBuilder builder, LineagePicture picture, PictureNode node)
     {
-        var href = node.Folded.Count > 0 ? $"{Here}?open={node.Id.Value.ToString(CultureInfo.InvariantCulture)}" : node.IsHere ? null : Story.HrefOf(node.Id);
+        var href = node.Folding != PictureFolding.None ? Look.Open(node, _folds).Address : node.IsHere ? null : Story.HrefOf(node.Id);
+        var isCentre = node.Folding == PictureFolding.None && node.Id == Look.Focus;
+        var number = node.Id.Value.ToString(CultureInfo.InvariantCulture);
         builder.OpenRegion(30);
         builder.OpenElement(31, href is null ? "g" : "a");
-        builder.AddAttribute(32, "class", "node");
+        builder.AddAttribute(32, "class", node.IsDim ? "node dim" : isCentre ? "node centre" : "node");
         builder.AddAttribute(33, "href", href);
         builder.AddAttribute(34, "tabindex", href is null ? "0" : null);
         builder.AddAttribute(35, "role", href is null ? "img" : null);
-        builder.AddAttribute(36, "aria-label", Said(picture, node));
+        builder.AddAttribute(36, "aria-label", NodeWords.Said(Story, node));
         builder.AddAttribute(37, "data-key", node.Key);
         builder.AddAttribute(38, "data-parent", node.Keys.Parent);
         builder.AddAttribute(39, "data-child", node.Keys.Child);
         builder.AddAttribute(40, "data-before", node.Keys.Before);
         builder.AddAttribute(41, "data-after", node.Keys.After);
-        // A tap on a small shape should not have to be exact: 44 px around each node answer.
-        builder.OpenElement(42, "circle");
-        builder.AddAttribute(43, "class", "reach");
-        builder.AddAttribute(44, "cx", N(node.X));
-        builder.AddAttribute(45, "cy", N(node.Y));
-        builder.AddAttribute(46, "r", "22");
-        builder.CloseElement();
+        if (node.Folding == PictureFolding.None)
+        {
+            builder.AddAttribute(42, "id", (picture.Direction == PictureDirection.Wide ? "w-" : "n-") + number);
+            builder.AddAttribute(43, "data-at", number);
+        }
+        Reach(builder, picture, node);
         Shape(builder, node);
         Label(builder, picture, node);
         builder.CloseElement();
@@ -97,6 +112,10 @@ public sealed partial class LineageDrawing
         builder.OpenRegion(50);
         switch (node.Kind)
         {
+            case var _ when node.Folding is PictureFolding.Before or PictureFolding.After:
+                Path(builder, node.Mark == NodeMark.Off ? "n off" : "n tag", Pill(x, y));
+                Path(builder, $"lines {tone}", Plus(x, y));
+                break;
             case NodeKind.Accession:
                 Circle(builder, $"n {tone}{(node.IsHere ? " here" : "")}", x, y, 13);
                 Path(builder, $"seed {tone}", SeedShape.Path, transform: $"translate({N(x - 8)} {N(y - 8.5)}) scale(0.9)");
@@ -124,66 +143,37 @@ public sealed partial class LineageDrawing
         builder.CloseRegion();
     }
 
-    private void Label(RenderTreeBuilder builder, LineagePicture picture, PictureNode node)
+    private static void Label(RenderTreeBuilder builder, LineagePicture picture, PictureNode node)
     {
         builder.OpenRegion(80);
-        var (first, second) = Lines(picture, node);
-        if (picture.Direction == PictureDirection.Narrow)
+        if (picture.Direction == PictureDirection.Narrow) Path(builder, "lead", $"M{N(node.X + 20)} {N(node.Y)}H{N(node.Lines[0].X - 6)}");
+        foreach (var line in node.Lines)
         {
-            var x = picture.Width - LabelColumn;
-            Path(builder, "lead", $"M{N(node.X + 20)} {N(node.Y)}H{N(x - 6)}");
-            Words(builder, "label", x, second.Length > 0 ? node.Y - 3 : node.Y + 5, "start", first);
-            if (second.Length > 0) Under(builder, x, node.Y + 14, "start", second);
-        }
-        else if (node.Kind == NodeKind.Packet && node.Keys.Child is null)
-        {
-            Words(builder, "label", node.X + 18, node.Y + 5, "start", first);
-        }
-        else
-        {
-            // What stands in the middle of a line is named above or below it, in turns, so that neighbours do not meet.
-            var above = node.Kind is NodeKind.GrowOut or NodeKind.Packet;
-            Words(builder, "label", node.X, above ? node.Y - 19 : node.Y + 29, "middle", first);
-            if (second.Length > 0) Under(builder, node.X, node.Y + 45, "middle", second);
+            builder.OpenRegion(90);
+            // The space keeps the two lines two words for who reads them without seeing them.
+            if (line.IsSecond) builder.AddContent(91, " ");
+            Words(builder, line.IsSecond ? "under" : "label", line.X, line.Y, line.IsCentred ? "middle" : "start", line.Text);
+            builder.CloseRegion();
         }
         builder.CloseRegion();
     }
 
-    // The space keeps the two lines two words for who reads them without seeing them.
-    private static void Under(RenderTreeBuilder builder, double x, double y, string anchor, string text)
+    // A tap on a small shape should not have to be exact: 44 px around each node answer, on a phone its whole row.
+    private static void Reach(RenderTreeBuilder builder, LineagePicture picture, PictureNode node)
     {
-        builder.AddContent(98, " ");
-        Words(builder, "under", x, y, anchor, text);
+        if (picture.Direction == PictureDirection.Wide)
+        {
+            Circle(builder, "reach", node.X, node.Y, 22);
+            return;
+        }
+        var (left, half) = (node.X - 22, LineageLayout.RowHeight / 2);
+        Path(builder, "reach", $"M{N(left)} {N(node.Y - half)}H{N(picture.Width)}V{N(node.Y + half)}H{N(left)}Z");
     }
 
-    /// <summary>The one or two lines that stand beside a node.</summary>
-    private (string First, string Second) Lines(LineagePicture picture, PictureNode node)
-    {
-        var first = node.IsHere ? $"This {LineageStory.WordOf(node.Kind).ToLowerInvariant()}" : node.Label;
-        if (node.Folded.Count > 0) return (first, "");
-        if (picture.Direction == PictureDirection.Narrow) return (first, Short(Story.NoteOf(node.Id), 19));
-        return (first, node.Kind == NodeKind.Accession ? Short(Story.NoteOf(node.Id), 24) : "");
-    }
+    // What is folded away: a tag without a corner, and a plus.
+    private static string Pill(double x, double y) => $"M{N(x - 8)} {N(y - 10)}h16a10 10 0 0 1 0 20h-16a10 10 0 0 1 0 -20Z";
 
-    // The name begins with the words in sight (WCAG 2.2, 2.5.3), so that who speaks to the page can say what they see.
-    private string Said(LineagePicture picture, PictureNode node)
-    {
-        if (node.Folded.Count > 0) return $"{node.Label} packets, show them";
-        var (first, second) = Lines(picture, node);
-        var note = Story.NoteOf(node.Id);
-        string[] parts =
-        [
-            $"{first} {second}".TrimEnd(),
-            node.IsHere ? $"{node.Label}, you are here" : LineageStory.WordOf(node.Kind).ToLowerInvariant(),
-            SeedWords.Day(node.On),
-            second == note ? "" : note,
-            node.Mark switch { NodeMark.Fits => "plants of it fit", NodeMark.Off => "a plant of it is off", _ => "" },
-            node.InDoubt ? "in doubt" : "",
-        ];
-        return string.Join(", ", parts.Where(part => part.Length > 0));
-    }
-
-    private static string Short(string text, int most) => text.Length <= most ? text : text[..(most - 1)] + "…";
+    private static string Plus(double x, double y) => $"M{N(x - 6)} {N(y)}h12M{N(x)} {N(y - 6)}v12";
 
     private static void Path(RenderTreeBuilder builder, string cssClass, string data, double? width = null, string? transform = null)
     {

@@ -1,16 +1,19 @@
-using System.Globalization;
 using LibraryDesk.Desk.Seeds.Ledger;
 using LibraryDesk.Lineage.Acts;
 using LibraryDesk.Lineage.Graph;
 using LibraryDesk.Lineage.Names;
 using LibraryDesk.Lineage.Picture;
 using LibraryDesk.Lineage.Seeds;
+using static LibraryDesk.Web.Features.SeedLineage.SeedLineageText;
 
 namespace LibraryDesk.Web.Features.SeedLineage;
 
 /// <summary>A lineage as pages tell it: the graph, what is in doubt, what plants showed, and words and links for each node.</summary>
 public sealed class LineageStory
 {
+    // More nodes than this are not taken in at a glance, and a phone would scroll through them for minutes.
+    private const int MostDrawn = 60;
+
     private readonly SeedState _state;
     private readonly IReadOnlyDictionary<long, GoesBy> _names;
 
@@ -18,13 +21,11 @@ public sealed class LineageStory
     /// <param name="names">What the nodes go by.</param>
     /// <param name="here">The node the page is about.</param>
     /// <param name="plants">Plants tied to packets of the lineage that were determined.</param>
-    /// <param name="opened">Lots whose packets the reader unfolded.</param>
-    public LineageStory(SeedState state, IReadOnlyDictionary<long, GoesBy> names, NodeId here, IReadOnlyList<DeterminedPlant> plants, IReadOnlySet<NodeId> opened)
+    public LineageStory(SeedState state, IReadOnlyDictionary<long, GoesBy> names, NodeId here, IReadOnlyList<DeterminedPlant> plants)
     {
         _state = state;
         _names = names;
         Here = here;
-        Opened = opened;
         Graph = LineageGraph.Of(state);
         InDoubt = Doubts();
         Plants = plants;
@@ -35,16 +36,19 @@ public sealed class LineageStory
 
     public NodeId Here { get; }
 
-    public IReadOnlySet<NodeId> Opened { get; }
-
     public IReadOnlySet<NodeId> InDoubt { get; }
 
     public IReadOnlyDictionary<NodeId, NodeMark> Marks { get; }
 
     public IReadOnlyList<DeterminedPlant> Plants { get; }
 
-    public LineagePicture Draw(PictureDirection direction, double width) =>
-        LineageLayout.Lay(Graph, new PictureWish(Here, Marks, InDoubt, direction, width, Opened: Opened));
+    /// <summary>What is folded away: as the reader asked, else what has no room.</summary>
+    public LineageFolds FoldsOf(LineageLook look) => look.Folds ?? LineageFolds.For(Graph, Wish(look, PictureDirection.Narrow, 0), MostDrawn);
+
+    public LineagePicture Draw(LineageLook look, PictureDirection direction, double width) =>
+        LineageLayout.Lay(Graph, Wish(look, direction, width) with { Folds = FoldsOf(look), Words = (node, folding, count) => NodeWords.Beside(this, direction, node, folding, count) });
+
+    private PictureWish Wish(LineageLook look, PictureDirection direction, double width) => new(Here, Marks, InDoubt, direction, width, Opened: look.Opened, Focus: look.Focus);
 
     /// <summary>The page of a node; null where it has none.</summary>
     public string? HrefOf(NodeId node) => Graph[node].Kind switch
@@ -57,10 +61,10 @@ public sealed class LineageStory
     /// <summary>What the node is, for the list and for screen readers.</summary>
     public static string WordOf(NodeKind kind) => kind switch
     {
-        NodeKind.Accession => "Accession",
-        NodeKind.Lot => "Lot",
-        NodeKind.Packet => "Packet",
-        _ => "Grow-out",
+        NodeKind.Accession => Say["Accession"],
+        NodeKind.Lot => Say["Lot"],
+        NodeKind.Packet => Say["Packet"],
+        _ => Say["Grow-out"],
     };
 
     /// <summary>The name a node goes by, in quotes; empty without one.</summary>
@@ -79,18 +83,21 @@ public sealed class LineageStory
     public string FromOf(NodeId node)
     {
         var above = Graph.Above(node);
-        return string.Join(", ", above.Select(edge => above.Count == 1 ? Graph[edge.Parent].Label : $"{Graph[edge.Parent].Label} ({SeedWords.Percent(edge.Share)})"));
+        return string.Join(", ", above.Select(edge => above.Count == 1 ? PlaceOf(edge.Parent) : $"{PlaceOf(edge.Parent)} ({SeedWords.Percent(edge.Share)})"));
     }
+
+    /// <summary>What a node is called where a reader sees it.</summary>
+    public string PlaceOf(NodeId node) => SeedWords.Place(Graph[node].Kind, Graph[node].Label);
 
     public NodeMark MarkOf(NodeId node) => Marks.GetValueOrDefault(node);
 
     private static string SeedSourceWord(Accession accession) => accession.Library ?? accession.Source switch
     {
-        SeedSource.Donor => "given by a donor",
-        SeedSource.SwapTable => "swap table, label only",
-        SeedSource.Trade => "bought",
-        SeedSource.Library => "from another library",
-        _ => "nobody knows from where",
+        SeedSource.Donor => Say["given by a donor"],
+        SeedSource.SwapTable => Say["swap table, label only"],
+        SeedSource.Trade => Say["bought"],
+        SeedSource.Library => Say["from another library"],
+        _ => Say["nobody knows from where"],
     };
 
     private string LotWord(Lot lot)
@@ -98,19 +105,19 @@ public sealed class LineageStory
         var above = Graph.Above(lot.Id.Node);
         return lot.Origin switch
         {
-            LotOrigin.Blend => "blend, " + string.Join(" + ", above.Select(edge => SeedWords.Percent(edge.Share))),
-            LotOrigin.Split => "part of another lot",
-            LotOrigin.Harvest => "harvest",
-            _ => "as it came in",
+            LotOrigin.Blend => Say[$"blend, {string.Join(" + ", above.Select(edge => SeedWords.Percent(edge.Share)))}"],
+            LotOrigin.Split => Say["part of another lot"],
+            LotOrigin.Harvest => Say["harvest"],
+            _ => Say["as it came in"],
         };
     }
 
     private static string GrowOutWord(GrowOut growOut) => growOut.Facts switch
     {
-        { OffTypesRemoved: > 0 and var removed } => string.Create(CultureInfo.InvariantCulture, $"{removed} {(removed == 1 ? "off-type" : "off-types")} pulled"),
-        { OffTypesSeen: > 0 and var seen } => string.Create(CultureInfo.InvariantCulture, $"{seen} {(seen == 1 ? "off-type" : "off-types")} seen"),
-        { OffTypesSeen: 0 } => "no off-types",
-        _ => "grown for seed",
+        { OffTypesRemoved: > 0 and var removed } => Say.Count(removed, $"{removed} off-type pulled", $"{removed} off-types pulled"),
+        { OffTypesSeen: > 0 and var seen } => Say.Count(seen, $"{seen} off-type seen", $"{seen} off-types seen"),
+        { OffTypesSeen: 0 } => Say["no off-types"],
+        _ => Say["grown for seed"],
     };
 
     // In doubt: what came without anybody's word, what is held for its name or recalled, and everything made of the latter.

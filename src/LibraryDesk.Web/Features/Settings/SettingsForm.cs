@@ -3,7 +3,7 @@ using LibraryDesk.Data.Settings;
 namespace LibraryDesk.Web.Features.Settings;
 
 /// <summary>The settings as the form posts them.</summary>
-internal sealed class SettingsForm
+public sealed class SettingsForm
 {
     public long Revision { get; set; }
     public string? Name { get; set; }
@@ -15,6 +15,14 @@ internal sealed class SettingsForm
     public string? PublicAddress { get; set; }
     public string? SharingNotice { get; set; }
     public string? LocalRulesUrl { get; set; }
+    public string? IsolationTopic { get; set; }
+    public int RegrowBelowPercent { get; set; }
+    public bool RegrowOfInitial { get; set; }
+    public int FirstTestDays { get; set; }
+    public int TestEveryDays { get; set; }
+    public int RecountEveryDays { get; set; }
+    public int RegrowBelowSeeds { get; set; }
+    public string? Stores { get; set; }
 
     public static SettingsForm From(LibrarySettingsRow row) => new()
     {
@@ -28,6 +36,14 @@ internal sealed class SettingsForm
         PublicAddress = row.PublicAddress,
         SharingNotice = row.SharingNotice,
         LocalRulesUrl = row.LocalRulesUrl,
+        IsolationTopic = row.IsolationTopic,
+        RegrowBelowPercent = row.RegrowBelowPercent,
+        RegrowOfInitial = row.RegrowOfInitial,
+        FirstTestDays = row.FirstTestDays,
+        TestEveryDays = row.TestEveryDays,
+        RecountEveryDays = row.RecountEveryDays,
+        RegrowBelowSeeds = row.RegrowBelowSeeds,
+        Stores = row.Stores,
     };
 
     public void WriteTo(LibrarySettingsRow row)
@@ -41,5 +57,13 @@ internal sealed class SettingsForm
         row.PublicAddress = PublicAddress?.Trim().TrimEnd('/') ?? "";
         row.SharingNotice = SharingNotice?.Trim() ?? "";
         row.LocalRulesUrl = LocalRulesUrl?.Trim() ?? "";
+        row.IsolationTopic = IsolationTopic ?? "";
+        row.RegrowBelowPercent = RegrowBelowPercent;
+        row.RegrowOfInitial = RegrowOfInitial;
+        row.FirstTestDays = FirstTestDays;
+        row.TestEveryDays = TestEveryDays;
+        row.RecountEveryDays = RecountEveryDays;
+        row.RegrowBelowSeeds = RegrowBelowSeeds;
+        row.Stores = Stores?.Trim() ?? "";
     }
 }

@@ -1,3 +1,5 @@
+using static LibraryDesk.Web.Shared.SharedText;
+
 namespace LibraryDesk.Web.Shared.Frames;
 
 /// <summary>One stem of a row of growth stages or plant parts.</summary>
@@ -6,10 +8,10 @@ namespace LibraryDesk.Web.Shared.Frames;
 /// <param name="There">For parts: whether the plant carries it.</param>
 public sealed record Stem(string Name, string DrawingName, bool There = false)
 {
-    /// <summary>The five growth stages of a fruiting crop, in order.</summary>
-    public static IReadOnlyList<Stem> GrowthStages { get; } =
+    /// <summary>The five growth stages of a fruiting crop, in order, in the reader's language.</summary>
+    public static IReadOnlyList<Stem> GrowthStages =>
     [
-        new("Seedling", "stage-seedling"), new("Leafy plant", "stage-leafy"), new("Flowering", "stage-flowering"),
-        new("Green fruit", "stage-green"), new("Ripe fruit", "stage-ripe"),
+        new(Say["Seedling"], "stage-seedling"), new(Say["Leafy plant"], "stage-leafy"), new(Say["Flowering"], "stage-flowering"),
+        new(Say["Green fruit"], "stage-green"), new(Say["Ripe fruit"], "stage-ripe"),
     ];
 }

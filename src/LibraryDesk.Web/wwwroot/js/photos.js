@@ -20,6 +20,9 @@ const store = async (mode, deed) => {
 const mostBytes = 20_000_000;
 const placeOf = item => document.querySelector(`[data-photo-places="${CSS.escape(item.caseId)}"] [data-place="${CSS.escape(item.part)}"]`);
 
+// What is said stands in the page, in the reader's language.
+const words = (name, number) => (document.querySelector("[data-photo-word]")?.dataset[name] ?? "").replace("{0}", number);
+
 const say = words => {
   const line = document.querySelector("[data-photo-word]");
   if (line) line.textContent = words;
@@ -66,7 +69,7 @@ const showKept = (place, kept, local) => {
   const count = Number(line.dataset.extra ?? 0) + 1;
   line.dataset.extra = String(count);
   line.hidden = false;
-  line.querySelector("[data-count]").textContent = count === 1 ? "Kept" : `Kept, ${count} sent`;
+  line.querySelector("[data-count]").textContent = count === 1 ? words("keptOne") : words("keptSent", count);
 };
 
 // Resolves to what to do with the photo: drop it (stored, or refused for good) or keep it for another try.
@@ -84,7 +87,7 @@ const send = (item, token) => new Promise(resolve => {
   request.onload = () => {
     if (request.status === 201) return resolve({ kept: request.response });
     if (request.status >= 500 || request.status === 429 || request.status === 0) return resolve({ again: true });
-    resolve({ refused: request.response?.detail ?? "The photo was not taken. Reload the page and send it again." });
+    resolve({ refused: request.response?.detail ?? words("refused") });
   };
   request.send(body);
 });
@@ -102,11 +105,11 @@ const work = async () => {
       if (!token || waiting.length === 0) break;
       const item = waiting[0];
       showProgress(placeOf(item), 0);
-      say(waiting.length === 1 ? "Sending one photo. You can go on meanwhile." : `Sending ${waiting.length} photos. You can go on meanwhile.`);
+      say(waiting.length === 1 ? words("sendingOne") : words("sending", waiting.length));
       const result = await send(item, token);
       showProgress(placeOf(item), null);
       if (result.again) {
-        say("The photo is kept on this device and is sent when the connection is back.");
+        say(words("later"));
         setTimeout(work, pause);
         pause = Math.min(pause * 2, 60000);
         break;
@@ -115,7 +118,7 @@ const work = async () => {
       pause = 2000;
       if (result.kept) showKept(placeOf(item), result.kept);
       else showRefused(placeOf(item), result.refused);
-      if (waiting.length === 1) say(result.kept ? "All photos are kept." : "");
+      if (waiting.length === 1) say(result.kept ? words("allKept") : "");
     }
   } finally {
     sending = false;
@@ -130,7 +133,7 @@ document.addEventListener("change", async event => {
   if (!file) return;
   showError(place, "");
   if (file.size > mostBytes) {
-    showError(place, "The file is larger than 20 MB, which is the most we take. Send a smaller copy; 2000 pixels on the long edge are plenty.");
+    showError(place, words("tooLarge"));
     event.target.value = "";
     return;
   }

@@ -53,13 +53,21 @@ const keysOff = () => {
 };
 
 const keyTargets = {
-  o: "#opinion-h", l: "#look-h", n: "[data-key='n']", z: "[data-key='z']", "[": "[data-key='[']", "]": "[data-key=']']",
+  o: "#opinion-h", l: "#look-what", n: "[data-key='n']", z: "[data-key='z']", "[": "[data-key='[']", "]": "[data-key=']']",
 };
 
 document.addEventListener("keydown", event => {
   if (event.ctrlKey || event.metaKey || event.altKey || event.defaultPrevented || keysOff()) return;
   if (!document.querySelector("[data-review], [data-key='n']")) return;
   if (event.target.closest("input, textarea, select, [contenteditable]") && !event.target.matches("[type=radio], [type=checkbox]")) return;
+  if (/^[1-9]$/.test(event.key)) {
+    const row = document.querySelectorAll("#opinion input[type=radio]")[Number(event.key) - 1];
+    if (!row) return;
+    event.preventDefault();
+    row.checked = true;
+    row.focus();
+    return;
+  }
   const selector = keyTargets[event.key.toLowerCase()];
   const target = selector && document.querySelector(selector);
   if (!target || target.hidden) return;
@@ -75,7 +83,7 @@ document.addEventListener("keydown", event => {
 const sayKeys = panel => {
   panel.hidden = false;
   const button = panel.querySelector("[data-keys-switch]");
-  button.textContent = keysOff() ? "Turn the keys on" : "Turn the keys off";
+  button.textContent = keysOff() ? button.dataset.on : button.dataset.off;
 };
 
 document.addEventListener("click", event => {

@@ -12,13 +12,13 @@ const start = async box => {
   try {
     stream = await navigator.mediaDevices.getUserMedia({ video: { facingMode: "environment" } });
   } catch {
-    word.textContent = "The camera did not open. Type the code instead.";
+    word.textContent = box.dataset.closed;
     return;
   }
   video.srcObject = stream;
   video.hidden = false;
   await video.play();
-  word.textContent = "Hold the code in view.";
+  word.textContent = box.dataset.hold;
   const detector = new BarcodeDetector({ formats: ["qr_code"] });
   const stop = () => {
     stream.getTracks().forEach(track => track.stop());
@@ -30,7 +30,15 @@ const start = async box => {
     const [found] = await detector.detect(video).catch(() => []);
     if (!found) return requestAnimationFrame(look);
     stop();
-    word.textContent = "Read. Opening the page.";
+    navigator.vibrate?.(60);
+    const field = box.dataset.scanInto && document.getElementById(box.dataset.scanInto);
+    if (field) {
+      field.value = found.rawValue;
+      word.textContent = box.dataset.read;
+      video.hidden = true;
+      return field.form.requestSubmit();
+    }
+    word.textContent = box.dataset.opening;
     location.href = "/scan?code=" + encodeURIComponent(found.rawValue);
   };
   look();

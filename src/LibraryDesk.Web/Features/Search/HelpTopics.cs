@@ -1,0 +1,24 @@
+using static LibraryDesk.Web.Features.Search.SearchPageText;
+
+namespace LibraryDesk.Web.Features.Search;
+
+/// <summary>A place in the help and what it is about.</summary>
+internal sealed record HelpTopic(string Heading, string Address, string About);
+
+/// <summary>The help's places, for the search.</summary>
+internal static class HelpTopics
+{
+    private static HelpTopic[] All =>
+    [
+        new(Say["You have a plant without a name"], "/help#plant", Say["file case photo question answer look odds opinion determination label lost mystery"]),
+        new(Say["Why only the species?"], "/help#species", Say["variety species origin looks name fits"]),
+        new(Say["You hold a packet"], "/help#packet", Say["packet scan code label QR lineage sow save seed"]),
+        new(Say["Words"], "/help#words", Say["look odds opinion determination accession lot packet lineage recall meaning glossary"]),
+        new(Say["What we keep, and for how long"], "/help#kept", Say["privacy data keep erase account photo location tracking"]),
+        new(Say["What it cannot know"], "/help#limits", Say["law protected eat safe rules"]),
+        new(Say["What I am told"], "/account/notices", Say["notice reminder e-mail letter calendar"]),
+    ];
+
+    public static IReadOnlyList<HelpTopic> Find(string asked) =>
+        asked.Length < 3 ? [] : [.. All.Where(t => t.Heading.Contains(asked, StringComparison.OrdinalIgnoreCase) || t.About.Contains(asked, StringComparison.OrdinalIgnoreCase))];
+}

@@ -1,0 +1,69 @@
+using LibraryDesk.Data.Seeds;
+using LibraryDesk.Desk.Seeds;
+using LibraryDesk.Desk.Seeds.MixUps;
+using LibraryDesk.Lineage.MixUps;
+using LibraryDesk.TestServers;
+using Microsoft.EntityFrameworkCore;
+
+namespace LibraryDesk.Desk.Tests.Seeds;
+
+public class RecallGroupTests
+{
+    [Theory, OnBoth]
+    public async Task Recalls_started_in_one_go_are_one_until_the_last_is_closed(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        var lot = (await library.ReceiveAsync()).Lot.ToString()!;
+        var packets = await library.PacketsAsync(lot, 3);
+        var started = (await library.Act<RecallSeed>().RunAsync(ASeedLibrary.Librarian, string.Join(',', packets.Take(2)), "labels swapped at the packing table", default)).Allowed();
+        await library.Act<RecallSeed>().RunAsync(ASeedLibrary.Librarian, packets[2], "mould", default);
+
+        var groups = await GroupsAsync(library);
+        Assert.Equal([1, 2], groups.Select(group => group.Parts.Count).Order());
+        var together = groups.Single(group => group.Parts.Count == 2);
+        Assert.Equal(packets.Take(2), together.Together.Packets.Select(packet => packet.Code).Order());
+
+        foreach (var (hold, closed) in started.Holds.Select((hold, place) => (hold, place + 1)))
+        {
+            Assert.True(together.IsOpen);
+            (await library.Act<ReleaseHold>().RunAsync(ASeedLibrary.Librarian, hold.Value, "all accounted for", default)).Allowed();
+            together = (await GroupsAsync(library)).Single(group => group.Parts.Count == 2);
+            Assert.Equal(closed, together.Closed);
+        }
+
+        Assert.False(together.IsOpen);
+        Assert.NotNull(together.Together.ClosedOn);
+    }
+
+    [Theory, OnBoth]
+    public async Task A_code_typed_twice_and_a_packet_of_a_recalled_lot_are_called_back_once(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        var lot = (await library.ReceiveAsync()).Lot.ToString()!;
+        var packet = (await library.PacketsAsync(lot)).Single();
+        var typed = $"{lot}, {lot.Replace("-", "", StringComparison.Ordinal)}, {packet}";
+        Assert.Single((await library.Act<RecallSeed>().RunAsync(ASeedLibrary.Librarian, typed, "mould", default)).Allowed().Holds);
+    }
+
+    [Theory, OnBoth]
+    public async Task Recalls_of_all_packets_of_a_packing_cover_a_swap_at_its_table_and_those_of_some_do_not(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        var packets = await library.PacketsAsync((await library.ReceiveAsync()).Lot.ToString()!, 3);
+        await using var db = await library.OpenAsync();
+        var packing = await db.Set<PacketRow>().Select(row => new { row.LotId, row.Packing }).FirstAsync();
+        var swap = new Cause(CauseKind.SwappedAtPacking, new(packing.LotId), packing.Packing, "any", 0.1, SharePrior.All);
+        (await library.Act<RecallSeed>().RunAsync(ASeedLibrary.Librarian, $"{packets[0]},{packets[1]}", "labels swapped", default)).Allowed();
+        Assert.Equal((3, null), await CoveredAsync());
+        var last = (await library.Act<RecallSeed>().RunAsync(ASeedLibrary.Librarian, packets[2], "labels swapped", default)).Allowed().Hold.Value;
+        Assert.Equal((3, last), await CoveredAsync());
+
+        async Task<(int Packets, long? Recall)> CoveredAsync()
+        {
+            var scope = await CauseScope.OfAsync(db, swap, default);
+            return (scope.Packets, scope.RecallId);
+        }
+    }
+
+    private static async Task<IReadOnlyList<RecallGroup>> GroupsAsync(TestLibrary library) => (await library.Act<Desk.Seeds.RecallList>().ReadAsync(ASeedLibrary.Librarian, default)).Allowed().Groups;
+}

@@ -1,0 +1,71 @@
+using LibraryDesk.Photos.Drawn;
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace LibraryDesk.EndToEnd;
+
+/// <summary>Filing in a garden: the signal goes in the middle, a tab is closed, and nothing is lost.</summary>
+public class FilingStories(DeskBrowser browser) : IClassFixture<DeskBrowser>
+{
+    [Fact]
+    public async Task Answers_and_photos_outlive_a_lost_connection_and_a_closed_tab()
+    {
+        await using var server = await DeskServer.StartAsync("sqlite");
+        var member = await browser.OpenAsync(server, DeskBrowser.Phone);
+        await member.SignUpAsync("Maren Oduya", "maren@example.org");
+        await member.GotoAsync("/cases/new");
+        await member.Locator("input[name='Form.Title']").FillAsync("Pepper behind the shed");
+        await member.GetByRole(AriaRole.Button, new() { Name = "Begin" }).ClickAsync();
+        await member.WaitForURLAsync("**/parts");
+        var number = new Uri(member.Url).Segments[2].TrimEnd('/');
+        await member.Locator("input[name='Parts'][value='flowers']").CheckAsync();
+        await member.GetByRole(AriaRole.Button, new() { Name = "Go on to photos" }).ClickAsync();
+        await member.WaitForURLAsync("**/photos");
+
+        // A photo chosen without a signal goes up when it is back.
+        await member.Context.SetOfflineAsync(true);
+        await member.Locator("input[type=file]").First.SetInputFilesAsync(new FilePayload { Name = "f.jpg", MimeType = "image/jpeg", Buffer = DrawnPhoto.Draw(new DrawnSubject { Part = DrawnPart.Flower, Corolla = "white" }, 3) });
+        await Expect(member.Locator("[data-kept]:visible")).ToHaveCountAsync(0);
+        await member.Context.SetOfflineAsync(false);
+        await Expect(member.Locator("[data-kept]:visible").First).ToBeVisibleAsync();
+
+        // An answer sent without a signal waits on the device, also when the page is closed.
+        await member.GotoAsync($"/cases/{number}/ask?trait=corolla_spots");
+        await member.Context.SetOfflineAsync(true);
+        await member.Locator("input[name='Form.States'][value='green-yellow']").CheckAsync();
+        await member.GetByRole(AriaRole.Button, new() { Name = "Next question" }).ClickAsync();
+        await Expect(member.Locator("[data-answer-word]")).ToContainTextAsync("kept on this device");
+        var context = member.Context;
+        await member.CloseAsync();
+        await context.SetOfflineAsync(false);
+        var again = await context.NewPageAsync();
+        await again.GotoAsync($"/cases/{number}/ask?trait=anther_colour");
+        await WaitUntilGoneAsync(again, "corolla_spots");
+        await again.GotoAsync($"/cases/{number}/ask?trait=corolla_spots");
+        await Expect(again.Locator("input[name='Form.States'][value='green-yellow']")).ToBeCheckedAsync();
+
+        // What was chosen and not sent is put back in a new tab.
+        await again.GotoAsync($"/cases/{number}/ask?trait=anther_colour");
+        await again.Locator("input[name='Form.States'][value='yellow']").CheckAsync();
+        await again.CloseAsync();
+        var third = await context.NewPageAsync();
+        await third.GotoAsync($"/cases/{number}/ask?trait=anther_colour");
+        await Expect(third.Locator("input[name='Form.States'][value='yellow']")).ToBeCheckedAsync();
+        await Expect(third.Locator("[data-answer-word]")).ToContainTextAsync("not sent yet");
+        // Kept at last, nothing of it stays on the device.
+        await third.GetByRole(AriaRole.Button, new() { Name = "Next question" }).ClickAsync();
+        await third.WaitForURLAsync("**got=anther_colour**");
+        await WaitUntilGoneAsync(third, "anther_colour");
+    }
+
+    // The content policy forbids Playwright's own waiting on a script.
+    private static async Task WaitUntilGoneAsync(IPage page, string trait)
+    {
+        for (var tries = 0; tries < 120; tries++)
+        {
+            if (!(await page.EvaluateAsync<string?>("localStorage.getItem('desk-answers')") ?? "").Contains(trait, StringComparison.Ordinal)) return;
+            await page.WaitForTimeoutAsync(250);
+        }
+        Assert.Fail($"The answer to {trait} still waits on the device.");
+    }
+}
