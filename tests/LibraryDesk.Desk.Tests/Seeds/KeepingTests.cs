@@ -25,6 +25,21 @@ public sealed class KeepingTests
         Assert.DoesNotContain((await library.Act<DueList>().ReadAsync(ASeedLibrary.Librarian, null, 0, default)).Allowed().Lines, line => line.Kind == DueKind.Recount);
     }
 
+    [Theory, OnBoth]
+    public async Task A_count_that_was_undone_does_not_stand_as_the_last_one(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        var lot = (await library.ReceiveAsync()).Lot.ToString()!;
+        library.Clock.Advance(TimeSpan.FromDays(800));
+        (await library.Act<CountStock>().RunAsync(ASeedLibrary.Librarian, lot, Lineage.Seeds.Quantity.OfSeeds(500), null, null, default)).Allowed();
+        async Task<int> RecountsAsync() => (await library.Act<DueList>().ReadAsync(ASeedLibrary.Librarian, DueKind.Recount, 0, default)).Allowed().Total;
+        Assert.Equal(0, await RecountsAsync());
+        await using var db = await library.OpenAsync();
+        var count = await db.Set<LedgerEntryRow>().MaxAsync(entry => entry.Sequence);
+        (await library.Act<CorrectEntry>().RunAsync(ASeedLibrary.Librarian, count, "the wrong jar was counted", default)).Allowed();
+        Assert.Equal(1, await RecountsAsync());
+    }
+
     // 85 % of an initial 96 % is 81.6 %: 80 of 100 is below it, and above it by the absolute rule of 75 %.
     [Theory, OnBoth]
     public async Task A_lot_below_its_threshold_is_to_be_regrown_and_the_threshold_is_the_librarys(string database)

@@ -23,10 +23,9 @@ public sealed class AllocationTests
             Turn(evidence);
             Turn(evidence);
             var sizes = new ObjectSizes(Guide, Prior.OfGuide, evidence);
-            var before = GC.GetAllocatedBytesForCurrentThread();
-            var result = Turn(evidence);
-            var bytes = GC.GetAllocatedBytesForCurrentThread() - before;
-            Assert.InRange(bytes, 1, sizes.Of(result));
+            // The runtime's own caches, of casts for instance, may grow in any one turn; what the engine leaves behind, it leaves in each.
+            var turns = Enumerable.Range(0, 5).Select(_ => Measure(evidence)).ToList();
+            Assert.InRange(turns.Min(turn => turn.Bytes), 1, sizes.Of(turns[0].Result));
         }
     }
 
@@ -41,6 +40,13 @@ public sealed class AllocationTests
         var sizes = new ObjectSizes(Guide);
         Assert.Equal(0, sizes.Of(Guide));
         Assert.Equal(bytes, sizes.Of(kept));
+    }
+
+    private static (long Bytes, Result Result) Measure(Evidence evidence)
+    {
+        var before = GC.GetAllocatedBytesForCurrentThread();
+        var result = Turn(evidence);
+        return (GC.GetAllocatedBytesForCurrentThread() - before, result);
     }
 
     private static Result Turn(Evidence evidence)

@@ -2,6 +2,7 @@ using System.Runtime.CompilerServices;
 using LibraryDesk.Data.Seeds;
 using LibraryDesk.Data.Settings;
 using LibraryDesk.Desk.Seeds.Ledger;
+using LibraryDesk.Lineage.Acts;
 using LibraryDesk.Lineage.Keeping;
 using LibraryDesk.Lineage.Ledger;
 using LibraryDesk.Lineage.Seeds;
@@ -113,10 +114,31 @@ public sealed class DueList(IDbContextFactory<LibraryDbContext> factory, TimePro
     private static async Task<Dictionary<long, DateOnly>> LastCountsAsync(LibraryDbContext db, CancellationToken stop)
     {
         var kind = SeedActJson.NameOf(EntryKind.Counted);
-        var counts = await db.Set<LedgerEntryRow>().Where(entry => entry.Kind == kind)
+        var undone = await UndoneCountsAsync(db, stop);
+        var counts = await db.Set<LedgerEntryRow>().Where(entry => entry.Kind == kind && !undone.Contains(entry.Sequence))
             .Join(db.Set<LedgerSubjectRow>(), entry => entry.Sequence, subject => subject.Sequence, (entry, subject) => new { subject.NodeId, entry.At })
+            .Where(count => db.Set<LotRow>().Any(lot => lot.Id == count.NodeId))
             .GroupBy(count => count.NodeId).Select(node => new { Node = node.Key, At = node.Max(count => count.At) }).ToListAsync(stop);
         return counts.ToDictionary(count => count.Node, count => DateOnly.FromDateTime(count.At.UtcDateTime));
+    }
+
+    // Counts that were undone, be it after they had been put right before. A count that was only put right stands.
+    private static async Task<long[]> UndoneCountsAsync(LibraryDbContext db, CancellationToken stop)
+    {
+        var kind = SeedActJson.NameOf(EntryKind.Corrected);
+        var corrections = new Dictionary<long, Corrected>();
+        await foreach (var row in db.Set<LedgerEntryRow>().AsNoTracking().Where(entry => entry.Kind == kind).AsAsyncEnumerable().WithCancellation(stop))
+        {
+            if (row.ToEntry()?.ReadAct() is Corrected { Was.Act: Counted } correction) corrections[row.Sequence] = correction;
+        }
+
+        return [.. corrections.Values.Where(correction => correction.Instead is null).Select(FirstOf)];
+
+        long FirstOf(Corrected correction)
+        {
+            while (corrections.TryGetValue(correction.Entry, out var earlier)) correction = earlier;
+            return correction.Entry;
+        }
     }
 
     private sealed record Due(LotRow Lot, DueKind Kind, DateOnly On, KeepingFacts? Facts);
