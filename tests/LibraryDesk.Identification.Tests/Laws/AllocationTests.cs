@@ -23,9 +23,8 @@ public sealed class AllocationTests
             Turn(evidence);
             Turn(evidence);
             var sizes = new ObjectSizes(Guide, Prior.OfGuide, evidence);
-            // The runtime's own caches, of casts for instance, may grow in any one turn; what the engine leaves behind, it leaves in each.
-            var turns = Enumerable.Range(0, 5).Select(_ => Measure(evidence)).ToList();
-            Assert.InRange(turns.Min(turn => turn.Bytes), 1, sizes.Of(turns[0].Result));
+            var (bytes, result) = MeasureSettled(evidence, sizes);
+            Assert.InRange(bytes, 1, sizes.Of(result));
         }
     }
 
@@ -42,11 +41,22 @@ public sealed class AllocationTests
         Assert.Equal(bytes, sizes.Of(kept));
     }
 
-    private static (long Bytes, Result Result) Measure(Evidence evidence)
+    /// <summary>
+    /// Code that the runtime has not optimised yet puts values on the heap that the finished code does not, and a method may be back in that
+    /// state for some calls at any time. So turns are taken until one keeps to its result, each round after the compiler had time; code that
+    /// allocates more once it is finished never gets there.
+    /// </summary>
+    private static (long Bytes, Result Result) MeasureSettled(Evidence evidence, ObjectSizes sizes)
     {
-        var before = GC.GetAllocatedBytesForCurrentThread();
-        var result = Turn(evidence);
-        return (GC.GetAllocatedBytesForCurrentThread() - before, result);
+        for (var round = 0; ; round++)
+        {
+            var before = GC.GetAllocatedBytesForCurrentThread();
+            var result = Turn(evidence);
+            var bytes = GC.GetAllocatedBytesForCurrentThread() - before;
+            if (bytes <= sizes.Of(result) || round == 20) return (bytes, result);
+            for (var turn = 0; turn < 100; turn++) Turn(evidence);
+            Thread.Sleep(150);
+        }
     }
 
     private static Result Turn(Evidence evidence)
