@@ -33,6 +33,8 @@ internal static class DemoStart
         // Its letters go to invented addresses, so none leaves this machine.
         settings["Mail:Host"] = "";
         settings["Mail:DropFolder"] ??= "app-data/demo-mail";
+        // Its sign-ins are known to everybody, so keys kept in the open are no news here.
+        builder.Logging.AddFilter("Microsoft.AspNetCore.DataProtection.KeyManagement", LogLevel.Error);
     }
 
     /// <summary>Loads the demo where it is asked for; false when it must not be served, with the reason on the console.</summary>

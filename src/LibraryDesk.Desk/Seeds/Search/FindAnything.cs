@@ -6,8 +6,8 @@ using LibraryDesk.Lineage.Seeds;
 namespace LibraryDesk.Desk.Seeds.Search;
 
 /// <summary>
-/// Searches packets, lots, names and donors by code, name with slips of spelling, trait and season. All words must fit; a year narrows to
-/// that season. The same on both databases: words are compared as <see cref="SearchText"/> made them.
+/// Searches packets, lots, names and donors by code, name with slips of spelling, trait and season. All words that stand for a word in use must
+/// fit, the others narrow nothing; a year narrows to that season. The same on both databases: words are compared as <see cref="SearchText"/> made them.
 /// </summary>
 public sealed class FindAnything(IDbContextFactory<LibraryDbContext> factory)
 {
