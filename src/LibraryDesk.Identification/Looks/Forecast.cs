@@ -53,7 +53,7 @@ internal ref struct Forecast
     /// <summary>True where the odds before looking are the guide's own, for which its pools and their entropies stand ready.</summary>
     private readonly bool IsOwnPrior => !_prior.IsFlat && _prior.Among is null;
 
-    /// <summary>P(answer), once <see cref="Bits"/> was called.</summary>
+    /// <summary>P(answer), once <see cref="Bits()"/> was called.</summary>
     public readonly ReadOnlySpan<double> Answers => _sum[.._trait.Answers];
 
     /// <summary>The answer to a trait that nobody has answered.</summary>
@@ -89,19 +89,35 @@ internal ref struct Forecast
     }
 
     /// <summary>Expected information in bits between the hypotheses (candidate and packet together) and the answer.</summary>
-    public readonly double Bits()
+    public readonly double Bits() => Bits([]);
+
+    /// <summary>The same where the sums over whole rows stand ready, as <see cref="AddSums"/> made them for one row after the other; empty to make them here.</summary>
+    public readonly double Bits(ReadOnlySpan<double> sums)
     {
         var conditional = 0.0;
         var whole = 0.0;
+        var length = _trait.Answers + 1;
         _sum.Clear();
         for (var r = 0; r < _belief.RowCount; r++)
         {
             if (_belief.RowMass(r) < Negligible) continue;
             whole += _belief.RowMass(r);
-            conditional += OwnTrait(r) is { } own ? TakeOwn(own, _belief.RowMass(r)) : TakeRow(_belief.Row(r));
+            conditional += OwnTrait(r) is { } own
+                ? TakeOwn(own, _belief.RowMass(r))
+                : TakeRow(_belief.Row(r), sums.IsEmpty ? sums : sums.Slice(r * length, length));
         }
 
         return whole > 0 ? Math.Max(0, (EntropyOf(_sum, whole) - (conditional / whole)) / Math.Log(2)) : 0;
+    }
+
+    /// <summary>Adds a part of a row of the belief to the sums of a first answer: P(answer) for each answer, then the forms' own entropies.</summary>
+    /// <param name="part">Whole vectors of the row.</param>
+    /// <param name="start">Where in the row the part begins.</param>
+    /// <param name="sums">As many as answers and one more.</param>
+    public static void AddSums(ReadOnlySpan<double> part, CompiledTrait trait, int start, Span<double> sums)
+    {
+        Rows.AddDots(part, trait.Phi.AsSpan(start), trait.Stride, sums[..trait.Answers]);
+        sums[trait.Answers] += Rows.Dot(part, trait.PhiEntropy.AsSpan(start, part.Length));
     }
 
     /// <summary>Expected information in bits between two candidates only.</summary>
@@ -121,18 +137,13 @@ internal ref struct Forecast
     {
         var guide = _belief.Guide;
         var total = _belief.Total;
+        if (guide.ManyFormed.Length == 0 && end == first + 1) return LeaderAfter(first);
         for (var y = first; y < end; y++)
         {
             var phi = _phi.Slice(y * _trait.Stride, _trait.Stride);
             if (y == first) Rows.Product(row, total, phi);
             else Rows.AddProduct(row, total, phi);
             AddUnknown(y, total, row);
-        }
-
-        if (guide.ManyFormed.Length == 0)
-        {
-            var most = Rows.Max(row);
-            return (row.IndexOf(most), most, Rows.Sum(row));
         }
 
         var leader = (Candidate: 0, Mass: -1.0, All: 0.0);
@@ -145,6 +156,23 @@ internal ref struct Forecast
         }
 
         return leader;
+    }
+
+    /// <summary>The same for one answer where every candidate is one form: in a single pass that writes nothing.</summary>
+    private readonly (int Candidate, double Mass, double All) LeaderAfter(int answer)
+    {
+        var total = _belief.Total;
+        var (leader, most, all) = Rows.LargestProduct(total, _phi.Slice(answer * _trait.Stride, _trait.Stride));
+        if (_isWhole) return (leader, most, all);
+        foreach (var f in _trait.Missing) Offer(f, total[f] * _pool[answer]);
+        if (_belief.Guide.SomethingElse is >= 0 and var other) Offer(other, total[other] * _other[answer]);
+        return (leader, most, all);
+
+        void Offer(int form, double mass)
+        {
+            all += mass;
+            if (mass > most || (mass == most && form < leader)) (leader, most) = (form, mass);
+        }
     }
 
     private readonly double Mass(int candidate)
@@ -175,11 +203,21 @@ internal ref struct Forecast
         }
     }
 
-    private readonly double TakeRow(ReadOnlySpan<double> row)
+    private readonly double TakeRow(ReadOnlySpan<double> row, ReadOnlySpan<double> sums)
     {
         var guide = _belief.Guide;
-        Rows.AddDots(row, _phi, _trait.Stride, _sum[.._trait.Answers]);
-        var conditional = Rows.Dot(row, _entropy) + TakeMixtures(row);
+        var conditional = TakeMixtures(row);
+        if (sums.IsEmpty)
+        {
+            Rows.AddDots(row, _phi, _trait.Stride, _sum[.._trait.Answers]);
+            conditional += Rows.Dot(row, _entropy);
+        }
+        else
+        {
+            for (var y = 0; y < _trait.Answers; y++) _sum[y] += sums[y];
+            conditional += sums[^1];
+        }
+
         if (_isWhole) return conditional;
         var missing = 0.0;
         foreach (var f in _trait.Missing) missing += row[f];

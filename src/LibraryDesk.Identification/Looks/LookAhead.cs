@@ -21,11 +21,20 @@ internal static class LookAhead
     /// <summary>Answers less likely than this are not followed.</summary>
     private const double LeastShare = 0.01;
 
+    /// <summary>Columns taken at a time: a few rows of so many stay in the processor's nearest cache while every pair of them is multiplied.</summary>
+    private const int Chunk = 512;
+
     [ThreadStatic]
     private static double[]? _first;
 
     [ThreadStatic]
     private static double[]? _second;
+
+    [ThreadStatic]
+    private static double[]? _sums;
+
+    [ThreadStatic]
+    private static List<Belief>? _afters;
 
     /// <summary>Reorders the tied head of a list, in place.</summary>
     public static void Settle(Belief belief, Prior prior, Shortlist list)
@@ -43,29 +52,70 @@ internal static class LookAhead
         var (first, _, bits, _) = list[at];
         var forecast = Forecast.First(belief, first, prior, Scratch(ref _first, first, belief.Guide));
         forecast.Bits();
-        var expected = 0.0;
+        var afters = _afters ??= [];
+        Span<double> shares = stackalloc double[first.Answers];
+        var followed = 0;
         for (var y = 0; y < first.Answers; y++)
         {
-            var share = forecast.Answers[y];
-            if (share >= LeastShare) expected += share * BestSecond(belief.After(forecast, y), prior, list, at, bits);
+            if (forecast.Answers[y] < LeastShare) continue;
+            if (afters.Count == followed) afters.Add(new Belief());
+            belief.FillAfter(forecast, y, afters[followed]);
+            shares[followed++] = forecast.Answers[y];
         }
 
-        return expected;
-    }
-
-    private static double BestSecond(Belief after, Prior prior, Shortlist list, int at, double bits)
-    {
-        var effort = LookPlanner.EffortOf(list[at].Trait.Trait);
-        var best = 0.0;
+        if (followed == 0) return 0;
+        Span<double> best = stackalloc double[followed];
+        best.Clear();
+        var sums = SumsOf(afters, followed, list, at);
+        var effort = LookPlanner.EffortOf(first.Trait);
         for (var i = 0; i < list.Count; i++)
         {
             var (second, again, _, _) = list[i];
             if (i == at || again is not null) continue;
-            var more = Forecast.First(after, second, prior, Scratch(ref _second, second, after.Guide)).Bits();
-            best = Math.Max(best, (bits + more) / (effort + LookPlanner.EffortOf(second.Trait)));
+            var length = belief.RowCount * (second.Answers + 1);
+            for (var a = 0; a < followed; a++)
+            {
+                var more = Forecast.First(afters[a], second, prior, Scratch(ref _second, second, belief.Guide)).Bits(sums[..length]);
+                sums = sums[length..];
+                best[a] = Math.Max(best[a], (bits + more) / (effort + LookPlanner.EffortOf(second.Trait)));
+            }
         }
 
-        return best;
+        var expected = 0.0;
+        for (var a = 0; a < followed; a++) expected += shares[a] * best[a];
+        return expected;
+    }
+
+    /// <summary>What <see cref="Forecast.Bits(ReadOnlySpan{double})"/> takes, for every second step, every answer followed and every row, in this order.</summary>
+    private static ReadOnlySpan<double> SumsOf(List<Belief> afters, int followed, Shortlist list, int at)
+    {
+        var rows = afters[0].RowCount;
+        var need = 0;
+        for (var i = 0; i < list.Count; i++) need += followed * rows * (list[i].Trait.Answers + 1);
+        if (_sums is null || _sums.Length < need) _sums = new double[need];
+        var all = _sums.AsSpan(0, need);
+        all.Clear();
+        var stride = afters[0].Guide.Stride;
+        for (var start = 0; start < stride; start += Chunk)
+        {
+            var length = Math.Min(Chunk, stride - start);
+            var sums = all;
+            for (var i = 0; i < list.Count; i++)
+            {
+                var (second, again, _, _) = list[i];
+                if (i == at || again is not null) continue;
+                for (var a = 0; a < followed; a++)
+                {
+                    for (var r = 0; r < rows; r++)
+                    {
+                        Forecast.AddSums(afters[a].Row(r).Slice(start, length), second, start, sums);
+                        sums = sums[(second.Answers + 1)..];
+                    }
+                }
+            }
+        }
+
+        return all;
     }
 
     private static double[] Scratch(ref double[]? scratch, CompiledTrait trait, CompiledGuide guide)

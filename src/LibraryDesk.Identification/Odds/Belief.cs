@@ -15,9 +15,6 @@ internal sealed class Belief
     [ThreadStatic]
     private static Belief? _ofThread;
 
-    [ThreadStatic]
-    private static Belief? _aheadOfThread;
-
     private (Evidence? Evidence, Prior? Prior) _made;
     private double[] _rows = [];
     private double[] _likelihood = [];
@@ -67,12 +64,11 @@ internal sealed class Belief
     }
 
     /// <summary>
-    /// The belief after one more answer as foreseen: its rows, which sum to their masses, and the masses to P(answer); nothing else of it is filled.
-    /// It lives beside this one, until the next is made on the same thread.
+    /// Makes another belief the one after one more answer as foreseen: its rows, which sum to their masses, and the masses to P(answer); nothing
+    /// else of it is filled.
     /// </summary>
-    public Belief After(in Looks.Forecast forecast, int answer)
+    public void FillAfter(in Looks.Forecast forecast, int answer, Belief after)
     {
-        var after = _aheadOfThread ??= new Belief();
         var stride = Guide.Stride;
         (after.Guide, after.RowCount, after._base) = (Guide, RowCount, _base);
         Grow(ref after._rows, RowCount * stride);
@@ -83,8 +79,6 @@ internal sealed class Belief
             forecast.FillAfter(answer, r, row);
             after._mass[r] = Rows.Sum(row);
         }
-
-        return after;
     }
 
     private void Start(CompiledGuide guide, Prior prior)

@@ -46,6 +46,31 @@ internal static class Rows
         for (var i = 0; i < t.Length; i++) t[i] = x[i] * y[i];
     }
 
+    /// <summary>The first of the largest products of two rows entry by entry, none of them negative, and the sum of all.</summary>
+    public static (int At, double Largest, double Sum) LargestProduct(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
+    {
+        var x = MemoryMarshal.Cast<double, Vector<double>>(a);
+        var y = MemoryMarshal.Cast<double, Vector<double>>(b);
+        Vector<double> sum = default, largest = new(-1);
+        Vector<long> at = default;
+        for (var i = 0; i < x.Length; i++)
+        {
+            var product = x[i] * y[i];
+            sum += product;
+            at = Vector.ConditionalSelect(Vector.GreaterThan(product, largest), new Vector<long>(i), at);
+            largest = Vector.Max(largest, product);
+        }
+
+        var (first, most) = (0, -1.0);
+        for (var lane = 0; lane < VectorLength; lane++)
+        {
+            var index = ((int)at[lane] * VectorLength) + lane;
+            if (largest[lane] > most || (largest[lane] == most && index < first)) (first, most) = (index, largest[lane]);
+        }
+
+        return (first, most, Vector.Sum(sum));
+    }
+
     /// <summary>target += a * b, entry by entry.</summary>
     public static void AddProduct(Span<double> target, ReadOnlySpan<double> a, ReadOnlySpan<double> b)
     {
@@ -96,10 +121,10 @@ internal static class Rows
             for (var i = 0; i < r.Length; i++)
             {
                 var v = r[i];
-                sa += v * a[i];
-                sb += v * b[i];
-                sc += v * c[i];
-                sd += v * d[i];
+                sa = Vector.MultiplyAddEstimate(v, a[i], sa);
+                sb = Vector.MultiplyAddEstimate(v, b[i], sb);
+                sc = Vector.MultiplyAddEstimate(v, c[i], sc);
+                sd = Vector.MultiplyAddEstimate(v, d[i], sd);
             }
 
             sums[y] += Vector.Sum(sa);
@@ -120,8 +145,8 @@ internal static class Rows
         var i = 0;
         for (; i + 1 < x.Length; i += 2)
         {
-            sum0 += x[i] * y[i];
-            sum1 += x[i + 1] * y[i + 1];
+            sum0 = Vector.MultiplyAddEstimate(x[i], y[i], sum0);
+            sum1 = Vector.MultiplyAddEstimate(x[i + 1], y[i + 1], sum1);
         }
 
         if (i < x.Length) sum0 += x[i] * y[i];
