@@ -2,10 +2,11 @@ using LibraryDesk.Data;
 using LibraryDesk.Data.Postgres;
 using LibraryDesk.Data.Sqlite;
 using LibraryDesk.Desk;
+using LibraryDesk.Web.Features.Home;
 using LibraryDesk.Web.Features.Identify;
 using LibraryDesk.Web.Features.Mail;
-using LibraryDesk.Web.Features.Photos;
 using LibraryDesk.Web.Features.Notices;
+using LibraryDesk.Web.Features.Photos;
 
 namespace LibraryDesk.Web.Start;
 
@@ -42,5 +43,6 @@ internal static class DeskServices
         services.AddCascadingAuthenticationState();
         services.AddHttpContextAccessor();
         services.AddScoped<CurrentActor>();
+        services.AddSingleton<StaffTodo>();
     }
 }

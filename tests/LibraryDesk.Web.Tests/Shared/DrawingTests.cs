@@ -1,11 +1,13 @@
+using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using Bunit;
 using LibraryDesk.Identification.Guides;
+using LibraryDesk.TestServers;
 using LibraryDesk.Web.Shared.Marks;
 
 namespace LibraryDesk.Web.Tests.Shared;
 
-public sealed class DrawingTests : BunitContext
+public sealed partial class DrawingTests : BunitContext
 {
     [Fact]
     public void A_drawing_with_a_label_is_an_image_with_that_name()
@@ -28,6 +30,16 @@ public sealed class DrawingTests : BunitContext
     [Fact]
     public void An_unknown_drawing_shows_nothing() =>
         Assert.Equal("", Render<Drawing>(p => p.Add(d => d.Name, "no-such-drawing")).Markup.Trim());
+
+    // An unknown name draws nothing, so that a slip in a page would not be seen.
+    [Fact]
+    public void Every_drawing_that_a_page_names_is_there()
+    {
+        var sources = Directory.EnumerateFiles(Path.Combine(Repository.Root, "src", "LibraryDesk.Web", "Features"), "*", SearchOption.AllDirectories).Where(file => Path.GetExtension(file) is ".razor" or ".cs");
+        var named = sources.SelectMany(file => NamedDrawing().Matches(File.ReadAllText(file))).Select(match => match.Groups["name"].Value).ToHashSet();
+        Assert.Contains("plant-with-empty-label", named);
+        Assert.Empty(named.Except(DrawingShapes.Names));
+    }
 
     [Fact]
     public void No_drawing_brings_inline_style_or_script()
@@ -74,4 +86,7 @@ public sealed class DrawingTests : BunitContext
         Assert.NotEmpty(named);
         Assert.Empty(named.Except(DrawingShapes.Names));
     }
+
+    [GeneratedRegex("(Drawing(Name| Name)=)?\"(?<name>(slot|stage|part|plant|seeds?)-[a-z-]+)\"|Drawing(Name| Name)=\"(?<name>[a-z][a-z-]+)\"")]
+    private static partial Regex NamedDrawing();
 }

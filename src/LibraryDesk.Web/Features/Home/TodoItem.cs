@@ -13,7 +13,9 @@ namespace LibraryDesk.Web.Features.Home;
 /// <summary>One thing that would help: a deed, why, and where it is done.</summary>
 internal sealed record TodoItem(string Drawing, string Heading, string Why, string Address, string Deed)
 {
-    private const int Most = 3;
+    /// <summary>The most that are shown at once: more would help nobody choose.</summary>
+    public const int Most = 3;
+
     private const int DaysBeforeDue = 45;
     private const int DaysAfterDue = 180;
 
