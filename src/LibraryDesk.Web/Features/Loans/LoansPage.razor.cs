@@ -158,6 +158,9 @@ public sealed partial class LoansPage
         else _faults = [new(null, no)];
     }
 
+    // A code that was refused leaves the field to the next scan.
+    private bool IsScanReady => _faults.All(fault => fault.FieldId == "packet");
+
     private string? Fault(string field) => _faults.FirstOrDefault(fault => fault.FieldId == field)?.Message;
 
     internal sealed class LendForm

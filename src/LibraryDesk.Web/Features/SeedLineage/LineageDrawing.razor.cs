@@ -100,7 +100,7 @@ public sealed partial class LineageDrawing
         }
         Reach(builder, picture, node);
         Shape(builder, node);
-        Label(builder, picture, node);
+        Label(builder, picture, node, isLink: href is not null);
         builder.CloseElement();
         builder.CloseRegion();
     }
@@ -143,7 +143,7 @@ public sealed partial class LineageDrawing
         builder.CloseRegion();
     }
 
-    private static void Label(RenderTreeBuilder builder, LineagePicture picture, PictureNode node)
+    private static void Label(RenderTreeBuilder builder, LineagePicture picture, PictureNode node, bool isLink)
     {
         builder.OpenRegion(80);
         if (picture.Direction == PictureDirection.Narrow) Path(builder, "lead", $"M{N(node.X + 20)} {N(node.Y)}H{N(node.Lines[0].X - 6)}");
@@ -152,6 +152,8 @@ public sealed partial class LineageDrawing
             builder.OpenRegion(90);
             // The space keeps the two lines two words for who reads them without seeing them.
             if (line.IsSecond) builder.AddContent(91, " ");
+            // A halo of the words themselves would cut the line under a link, so it is drawn beneath by a copy.
+            if (isLink && !line.IsSecond) Words(builder, "halo", line.X, line.Y, line.IsCentred ? "middle" : "start", line.Text, isHidden: true);
             Words(builder, line.IsSecond ? "under" : "label", line.X, line.Y, line.IsCentred ? "middle" : "start", line.Text);
             builder.CloseRegion();
         }
@@ -199,7 +201,7 @@ public sealed partial class LineageDrawing
         builder.CloseRegion();
     }
 
-    private static void Words(RenderTreeBuilder builder, string cssClass, double x, double y, string anchor, string words)
+    private static void Words(RenderTreeBuilder builder, string cssClass, double x, double y, string anchor, string words, bool isHidden = false)
     {
         builder.OpenRegion(120);
         builder.OpenElement(121, "text");
@@ -207,7 +209,8 @@ public sealed partial class LineageDrawing
         builder.AddAttribute(123, "x", N(x));
         builder.AddAttribute(124, "y", N(y));
         builder.AddAttribute(125, "text-anchor", anchor);
-        builder.AddContent(126, words);
+        builder.AddAttribute(126, "aria-hidden", isHidden ? "true" : null);
+        builder.AddContent(127, words);
         builder.CloseElement();
         builder.CloseRegion();
     }

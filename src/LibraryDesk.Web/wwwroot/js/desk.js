@@ -40,8 +40,13 @@ document.addEventListener("click", event => {
   target.focus({ preventScroll: true });
 }, true);
 
-// After a refused form the summary of what to change takes focus, also when only part of the page was replaced.
-const focusSummary = () => document.querySelector("[data-takes-focus]")?.focus();
+// After a refused form the summary of what to change takes focus, also when only part of the page was replaced. Where it is a field that a
+// scanner writes into, what it wrote before is marked.
+const focusSummary = () => {
+  const place = document.querySelector("[data-takes-focus]");
+  place?.focus();
+  place?.select?.();
+};
 
 // A toast goes after six seconds, but never while somebody is in it.
 const retireToasts = () => {
