@@ -129,7 +129,7 @@ public sealed partial class LoansPage
         }
         if ((await Loans.OpenOfPacketAsync(_actor, scanned.Text, default)).IsAllowed)
         {
-            Navigation.NavigateTo($"/loans?back={scanned.Text}#back");
+            Navigation.NavigateTo($"/loans?back={scanned.Text}");
             return;
         }
         if (!string.IsNullOrWhiteSpace(form.Due) && AmountEntry.ReadDay(form.Due) is null)

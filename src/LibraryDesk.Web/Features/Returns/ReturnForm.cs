@@ -41,16 +41,16 @@ public sealed class ReturnForm
     public IReadOnlyList<FormFault> Faults(bool isHandingIn)
     {
         var faults = new List<FormFault>();
-        foreach (var (field, typed) in new[] { ("grown", Grown), ("saved", Saved), ("seen", Seen), ("removed", Removed) })
+        foreach (var (field, label, typed) in new[] { ("grown", Say["Plants grown"], Grown), ("saved", Say["Saved from"], Saved), ("seen", Say["Off-types seen"], Seen), ("removed", Say["Of those, pulled out"], Removed) })
         {
-            if (!string.IsNullOrWhiteSpace(typed) && AmountEntry.ReadCount(typed) is null) faults.Add(new(field, Say["Give a whole number, or leave it empty when you don’t know."]));
+            if (!string.IsNullOrWhiteSpace(typed) && AmountEntry.ReadCount(typed) is null) faults.Add(new(field, Say[$"{label}: give a whole number, or leave it empty when you don’t know."]));
         }
         if (!string.IsNullOrWhiteSpace(Near) && AmountEntry.ReadMetres(Near) is null)
             faults.Add(new("near", Say["Give the distance in metres, such as 30, or with its unit, such as 100 ft; leave it empty when you don’t know."]));
         var facts = Facts;
-        if (facts.PlantsSavedFrom > facts.PlantsGrown) faults.Add(new("saved", Say[$"At most {facts.PlantsGrown}, the plants grown."]));
-        if (facts.OffTypesSeen > facts.PlantsGrown) faults.Add(new("seen", Say[$"At most {facts.PlantsGrown}, the plants grown."]));
-        if (facts.OffTypesRemoved > facts.OffTypesSeen) faults.Add(new("removed", Say[$"At most {facts.OffTypesSeen}, the off-types seen."]));
+        if (facts.PlantsSavedFrom > facts.PlantsGrown) faults.Add(new("saved", Say[$"{Say["Saved from"]}: at most {facts.PlantsGrown}, the plants grown."]));
+        if (facts.OffTypesSeen > facts.PlantsGrown) faults.Add(new("seen", Say[$"{Say["Off-types seen"]}: at most {facts.PlantsGrown}, the plants grown."]));
+        if (facts.OffTypesRemoved > facts.OffTypesSeen) faults.Add(new("removed", Say[$"{Say["Of those, pulled out"]}: at most {facts.OffTypesSeen}, the off-types seen."]));
         if (isHandingIn && AmountEntry.Read(Amount, AmountUnit).Refusal is { } noAmount) faults.Add(new("amount", noAmount));
         return faults;
     }

@@ -44,7 +44,7 @@ document.addEventListener("click", event => {
 // scanner writes into, what it wrote before is marked.
 const focusSummary = () => {
   const place = document.querySelector("[data-takes-focus]");
-  place?.focus();
+  place?.focus({ preventScroll: place.dataset.takesFocus === "still" });
   place?.select?.();
 };
 
