@@ -1,5 +1,6 @@
 using LibraryDesk.Data.Seeds;
 using LibraryDesk.Desk.Seeds;
+using LibraryDesk.Lineage.Seeds;
 using LibraryDesk.Web.Features.SeedLineage;
 using LibraryDesk.Web.Shared.Forms;
 using static LibraryDesk.Web.Features.Recalls.RecallsText;
@@ -27,6 +28,9 @@ internal static class RecallWords
 
     /// <summary>Packets that somebody has or had: the ones there is somebody to ask about.</summary>
     public static IReadOnlyList<RecalledPacket> Held(RecallView recall) => [.. recall.Packets.Where(packet => packet.Who is not null)];
+
+    /// <summary>Who has or had a packet; for one that no borrower had, why there is nobody.</summary>
+    public static string With(RecalledPacket packet) => packet.Who ?? Say[packet.Standing == PacketStanding.Transferred ? "no borrower" : "never left"];
 
     public static int Told(RecallView recall) => Held(recall).Count(packet => packet.ToldAt is not null);
 
