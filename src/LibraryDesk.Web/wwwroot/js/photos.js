@@ -92,10 +92,16 @@ const send = (item, token) => new Promise(resolve => {
   request.send(body);
 });
 
+// Without a connection nothing is tried, but nobody shall read that all is kept.
+const sayWaiting = async () => {
+  if (await store("readonly", all => all.count()) > 0) say(words("later"));
+};
+
 let sending = false;
 let pause = 2000;
 const work = async () => {
-  if (sending || !navigator.onLine) return;
+  if (sending) return;
+  if (!navigator.onLine) return sayWaiting();
   sending = true;
   try {
     for (;;) {
