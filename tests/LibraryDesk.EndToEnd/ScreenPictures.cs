@@ -16,7 +16,7 @@ public sealed class ScreenPictures(DeskBrowser browser) : IClassFixture<DeskBrow
     [
         (null, ["/", "/account/sign-in", "/account/sign-up", "/account/forgot", "/cases/new", "/guides", "/guides/capsicum", "/guides/capsicum/capsicum-annuum", "/help", "/record"]),
         ("member", ["/", "/cases", "/cases/28", "/loans", "/shelf", "/notices", "/account", "/account/notices", "/p/Q26-0019-C", "/search?q=lamp", "/scan"]),
-        ("volunteer", ["/queue", "/queue/33", "/queue/28", "/varieties"]),
+        ("volunteer", ["/", "/queue", "/queue/33", "/queue/28", "/varieties"]),
         ("librarian", ["/", "/lots", "/lots/L24-009", "/lots/L25-006", "/lots/L24-009/mix-up", "/lots/new", "/lots/pack", "/returns/box", "/recalls", "/recalls/new", "/loans", "/labels",
             "/due", "/rates", "/seeds", "/donors", "/people", "/reviewers", "/settings", "/guides/capsicum/edit"]),
     ];
