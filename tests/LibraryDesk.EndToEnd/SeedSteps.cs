@@ -59,6 +59,7 @@ internal static partial class SeedSteps
         await member.Locator("input[name='Form.Saved']").FillAsync("9");
         await member.Locator("input[name='Form.Amount']").FillAsync("150");
         await member.Locator("select[name='Form.AmountUnit']").SelectOptionAsync("seeds");
+        await member.Locator("input[name='Form.StakeStayed'][value='true']").CheckAsync();
         await member.GetByRole(AriaRole.Button, new() { Name = "Hand in to the library" }).ClickAsync();
         await member.WaitForURLAsync("**/returns/taken/*");
         return LotCode().Match(member.Url + " " + await member.Locator("main").InnerTextAsync()).Value;

@@ -15,8 +15,7 @@ public sealed class Accounts(UserManager<DeskUser> users, TimeProvider clock)
     {
         email = email?.Trim() ?? "";
         name = name?.Trim() ?? "";
-        if (name.Length is 0 or > NameLength) return new Refusal("people.name", "Tell us what to call you, in at most 120 letters.");
-        if (!LooksLikeEmail(email)) return new Refusal("people.email", "That is not an e-mail address. It looks like name@example.org.");
+        if (Unfit(email, name, password) is [var unfit, ..]) return unfit;
 
         var user = new DeskUser
         {
@@ -35,6 +34,16 @@ public sealed class Accounts(UserManager<DeskUser> users, TimeProvider clock)
         // Letters go on in the language in which the account was made, until another is chosen.
         if (Languages.Now != Languages.All[0]) await users.AddClaimAsync(user, new(Languages.ClaimType, Languages.Now));
         return user;
+    }
+
+    /// <summary>All that keeps an account from being made, as far as it is seen without asking whether the address is taken.</summary>
+    public static IReadOnlyList<Refusal> Unfit(string? email, string? name, string? password)
+    {
+        var unfit = new List<Refusal>();
+        if ((name?.Trim() ?? "").Length is 0 or > NameLength) unfit.Add(new("people.name", "Tell us what to call you, in at most 120 letters."));
+        if (!LooksLikeEmail(email?.Trim() ?? "")) unfit.Add(new("people.email", "That is not an e-mail address. It looks like name@example.org."));
+        if (string.IsNullOrEmpty(password)) unfit.Add(new("people.password", "Use a password of at least 10 letters. Several words are easiest to remember."));
+        return unfit;
     }
 
     /// <summary>Identity's faults as one refusal.</summary>

@@ -29,7 +29,14 @@ public sealed record SearchHit(SearchKind Kind, string Heading, string Detail, s
 /// <summary>What a search found.</summary>
 /// <param name="Hits">Grouped by kind, in the order of <see cref="SearchKind"/>; at most <see cref="SearchDesk.MostOfAKind"/> of each.</param>
 /// <param name="Straight">Where a whole code or a case number leads; null when what was typed names nothing exactly.</param>
-public sealed record SearchFound(IReadOnlyList<SearchHit> Hits, string? Straight);
+public sealed record SearchFound(IReadOnlyList<SearchHit> Hits, string? Straight)
+{
+    /// <summary>Why what looks like a code cannot be one; null where it is none, or leads somewhere.</summary>
+    public Refusal? WrongCode { get; init; }
+
+    /// <summary>Words that no seed goes by: what was found of seed does not rest on them.</summary>
+    public IReadOnlyList<string> LeftOut { get; init; } = [];
+}
 
 /// <summary>Finds by one text whatever the actor may see: each kind asks for its own permission, and what may not be seen is not found.</summary>
 public sealed class SearchDesk(IDbContextFactory<LibraryDbContext> factory, FindAnything seed, GuideShelf guides, PeopleDirectory people)
@@ -49,7 +56,11 @@ public sealed class SearchDesk(IDbContextFactory<LibraryDbContext> factory, Find
         List<SearchHit> lots = [.. found.Lots.Where(lot => actor.IsVolunteer || lot.OnShelf > 0).Select(Lot)];
 
         IReadOnlyList<SearchHit> hits = [.. cases, .. packets, .. lots, .. await GuidesAsync(asked, stop), .. await PeopleAsync(actor, asked, stop)];
-        return new SearchFound(hits, Straight(asked, cases, packets, lots));
+        return new SearchFound(hits, Straight(asked, cases, packets, lots))
+        {
+            WrongCode = found.WrongCode,
+            LeftOut = lots.Count > 0 ? [.. found.Words.Where(word => word.TakenFor is null).Select(word => word.Typed)] : [],
+        };
     }
 
     private static async Task<List<SearchHit>> CasesAsync(LibraryDbContext db, Actor actor, string asked, CancellationToken stop)

@@ -26,6 +26,12 @@ public sealed record MemberLoan(
 {
     public bool IsOpen => Ending is null;
 
+    /// <summary>True while a recall that takes in the packet is open.</summary>
+    public bool IsRecalled { get; init; }
+
+    /// <summary>True while the borrower has not said what became of a packet that is called back.</summary>
+    public bool OwesRecallAnswer { get; init; }
+
     /// <summary>Seeds in the packet, counted or reckoned from the seed weight; null when neither is known.</summary>
     public long? SeedCount => Seed.In(SeedUnit.Seeds, ThousandSeedMilligrams)?.Amount;
 }
@@ -77,6 +83,10 @@ public sealed class MemberLoans(IDbContextFactory<LibraryDbContext> factory)
         var packets = await db.Set<PacketRow>().Where(packet => packetIds.Contains(packet.Id))
             .Join(db.Set<LotRow>(), packet => packet.LotId, lot => lot.Id, (packet, lot) => new { packet.Id, packet.Code, packet.Held, packet.Unit, LotId = lot.Id, LotCode = lot.Code, lot.Species, lot.ThousandSeedMilligrams })
             .ToDictionaryAsync(packet => packet.Id, stop);
+        var recalls = (await db.Set<RecallPacketRow>().Where(listed => packetIds.Contains(listed.PacketId) && db.Set<HoldRow>().Any(hold => hold.Id == listed.HoldId && hold.ReleasedOn == null && !hold.IsVoid))
+            .Select(listed => new { listed.HoldId, listed.PacketId }).ToListAsync(stop)).ToLookup(listed => listed.PacketId, listed => listed.HoldId);
+        var answered = (await db.Set<RecallAnswerRow>().Where(answer => packetIds.Contains(answer.PacketId) && answer.Answer != null).Select(answer => new { answer.HoldId, answer.PacketId, answer.PersonId }).ToListAsync(stop))
+            .Select(answer => (answer.HoldId, answer.PacketId, answer.PersonId)).ToHashSet();
         var names = await LineageNames.OfAsync(db, [.. packets.Values.Select(packet => packet.LotId).Distinct()], stop);
         var people = withNames ? await PersonNames.OfAsync(db, loans.Select(loan => (Guid?)loan.BorrowerId), stop) : new Dictionary<Guid, string>();
         return new([.. loans.Select(loan =>
@@ -85,7 +95,11 @@ public sealed class MemberLoans(IDbContextFactory<LibraryDbContext> factory)
             var name = names[packet.LotId];
             return new MemberLoan(
                 loan.Id, loan.BorrowerId, people.GetValueOrDefault(loan.BorrowerId, ""), packet.Code, packet.LotCode, packet.LotId, name.Species ?? packet.Species, name.Variety, loan.LentOn, loan.DueOn,
-                loan.Ending, loan.EndedOn, new(packet.Held, packet.Unit), packet.ThousandSeedMilligrams);
+                loan.Ending, loan.EndedOn, new(packet.Held, packet.Unit), packet.ThousandSeedMilligrams)
+            {
+                IsRecalled = recalls.Contains(loan.PacketId),
+                OwesRecallAnswer = recalls[loan.PacketId].Any(hold => !answered.Contains((hold, loan.PacketId, loan.BorrowerId))),
+            };
         })]);
     }
 }

@@ -17,14 +17,18 @@ public sealed class TellHolders(IDbContextFactory<LibraryDbContext> factory, Tim
 {
     public const string ClosedCode = "recall.closed";
 
-    public async Task<Outcome<HoldersTold>> RunAsync(Actor actor, long holdId, CancellationToken stop)
+    public Task<Outcome<HoldersTold>> RunAsync(Actor actor, long holdId, CancellationToken stop) => RunAsync(actor, [holdId], stop);
+
+    /// <summary>Writes about several recalls, such as those started together: one word to each person. Those that are closed are left out.</summary>
+    public async Task<Outcome<HoldersTold>> RunAsync(Actor actor, IReadOnlyList<long> holdIds, CancellationToken stop)
     {
         if (!actor.IsLibrarian) return PeopleRefusals.LibrariansOnly;
         await using var db = await factory.CreateDbContextAsync(stop);
-        var recall = await db.Set<RecallRow>().AsNoTracking().SingleOrDefaultAsync(row => row.HoldId == holdId, stop);
-        if (recall is null) return FindingRefusals.NoHold;
-        if (await db.Set<HoldRow>().AnyAsync(hold => hold.Id == holdId && (hold.ReleasedOn != null || hold.IsVoid), stop)) return new Refusal(ClosedCode, "This recall is closed, so nobody is written to any more.");
-        var untold = await db.Set<RecallAnswerRow>().Where(answer => answer.HoldId == holdId && answer.ToldAt == null).OrderBy(answer => answer.PacketId).ToListAsync(stop);
+        var recalls = await db.Set<RecallRow>().AsNoTracking().Where(row => holdIds.Contains(row.HoldId)).ToDictionaryAsync(row => row.HoldId, stop);
+        if (recalls.Count < holdIds.Distinct().Count()) return FindingRefusals.NoHold;
+        var open = await db.Set<HoldRow>().Where(hold => holdIds.Contains(hold.Id) && hold.ReleasedOn == null && !hold.IsVoid).Select(hold => hold.Id).ToListAsync(stop);
+        if (open.Count == 0) return new Refusal(ClosedCode, "This recall is closed, so nobody is written to any more.");
+        var untold = await db.Set<RecallAnswerRow>().Where(answer => open.Contains(answer.HoldId) && answer.ToldAt == null).OrderBy(answer => answer.PacketId).ToListAsync(stop);
         var packets = untold.Select(answer => answer.PacketId).ToArray();
         var codes = await db.Set<PacketRow>().Where(packet => packets.Contains(packet.Id)).ToDictionaryAsync(packet => packet.Id, packet => packet.Code, stop);
 
@@ -32,14 +36,15 @@ public sealed class TellHolders(IDbContextFactory<LibraryDbContext> factory, Tim
         var letters = 0;
         foreach (var person in untold.GroupBy(answer => answer.PersonId))
         {
-            var held = person.Select(answer => codes[answer.PacketId]).ToArray();
-            if (!await Notice.TellAsync(db, person.Key, () => Word(holdId, held, recall.Reason), now, stop)) continue;
+            var held = person.Select(answer => codes[answer.PacketId]).Distinct().ToArray();
+            var reasons = string.Join(" ", person.Select(answer => recalls[answer.HoldId].Reason).Distinct());
+            if (!await Notice.TellAsync(db, person.Key, () => Word(person.Min(answer => answer.HoldId), held, reasons), now, stop)) continue;
             foreach (var answer in person) answer.ToldAt = now;
             letters++;
         }
 
         await db.SaveChangesAsync(stop);
-        return new HoldersTold(letters, untold.Count(answer => answer.ToldAt is null));
+        return new HoldersTold(letters, untold.Where(answer => answer.ToldAt is null).Select(answer => answer.PacketId).Distinct().Count());
     }
 
     private static Notice Word(long holdId, string[] packets, string reason)

@@ -144,5 +144,5 @@ internal static class AnswerRules
     private static bool IsAbsurd(MeasuredScale scale, Band band) =>
         Math.Log(band.High) < scale.LowLog - AbsurdLog || Math.Log(band.Low) > scale.HighLog + AbsurdLog;
 
-    private static string Text(double value) => value.ToString("G4", CultureInfo.InvariantCulture);
+    private static string Text(double value) => SignificantFigures.Round(value, 4).ToString(SignificantFigures.Format, CultureInfo.InvariantCulture);
 }

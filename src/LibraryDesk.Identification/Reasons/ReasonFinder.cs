@@ -111,9 +111,9 @@ public static class ReasonFinder
     private static string Said(Trait trait, Band band)
     {
         var invariant = CultureInfo.InvariantCulture;
-        if (band.Low == band.High) return string.Create(invariant, $"{band.Low:G4} {trait.Unit}");
-        if (double.IsInfinity(band.High)) return string.Create(invariant, $"{band.Low:G4} {trait.Unit} or more");
-        return band.Low == 0 ? string.Create(invariant, $"{band.High:G4} {trait.Unit} or less") : string.Create(invariant, $"{band.Low:G4} to {band.High:G4} {trait.Unit}");
+        if (band.Low == band.High) return string.Create(invariant, $"{SignificantFigures.Round(band.Low, 4):0.#########} {trait.Unit}");
+        if (double.IsInfinity(band.High)) return string.Create(invariant, $"{SignificantFigures.Round(band.Low, 4):0.#########} {trait.Unit} or more");
+        return band.Low == 0 ? string.Create(invariant, $"{SignificantFigures.Round(band.High, 4):0.#########} {trait.Unit} or less") : string.Create(invariant, $"{SignificantFigures.Round(band.Low, 4):0.#########} to {SignificantFigures.Round(band.High, 4):0.#########} {trait.Unit}");
     }
 
     private static string Said(Trait trait, Answer answer)

@@ -1,3 +1,4 @@
+using LibraryDesk.Data.People;
 using LibraryDesk.Desk.People;
 using LibraryDesk.Desk.Seeds;
 using LibraryDesk.Lineage;
@@ -34,6 +35,14 @@ internal static class ASeedLibrary
         var code = (await library.PacketsAsync(lot)).Single();
         (await library.Act<LendPacket>().RunAsync(Member, new Handover(code), default)).Allowed();
         return code;
+    }
+
+    /// <summary>An account with an address, so that letters reach them.</summary>
+    public static async Task AddPersonAsync(this TestLibrary library, Actor actor, string email)
+    {
+        await using var db = await library.OpenAsync();
+        db.Add(new DeskUser { Id = actor.UserId!.Value, UserName = email, NormalizedUserName = email.ToUpperInvariant(), Email = email, NormalizedEmail = email.ToUpperInvariant(), DisplayName = "A member" });
+        await db.SaveChangesAsync();
     }
 
     public static GrowOutFacts Facts(int grown = 12, int savedFrom = 10) =>

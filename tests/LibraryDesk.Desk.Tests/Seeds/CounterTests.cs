@@ -1,5 +1,4 @@
 using LibraryDesk.Data.Mail;
-using LibraryDesk.Data.People;
 using LibraryDesk.Desk.People;
 using LibraryDesk.Desk.Seeds;
 using LibraryDesk.Lineage.Acts;
@@ -128,7 +127,7 @@ public sealed class CounterTests
     public async Task Each_holder_gets_one_letter_and_only_once(string database)
     {
         await using var library = await TestLibrary.CreateAsync(database);
-        await AddPersonAsync(library, ASeedLibrary.Member, "member@example.org");
+        await library.AddPersonAsync(ASeedLibrary.Member, "member@example.org");
         var code = await library.LentPacketAsync();
         var hold = (await library.Act<RecallSeed>().RunAsync(ASeedLibrary.Librarian, code, "round fruit came up", default)).Allowed().Hold.Value;
 
@@ -183,11 +182,4 @@ public sealed class CounterTests
 
     private static Task<Lineage.Outcome<SeedReturned>> ReturnAsync(TestLibrary library, string code, GrowOutFacts facts) =>
         library.Act<ReturnSeed>().RunAsync(ASeedLibrary.Member, new SeedReturn(code, null, facts, Quantity.OfSeeds(200)), default);
-
-    private static async Task AddPersonAsync(TestLibrary library, Actor actor, string email)
-    {
-        await using var db = await library.OpenAsync();
-        db.Add(new DeskUser { Id = actor.UserId!.Value, UserName = email, NormalizedUserName = email.ToUpperInvariant(), Email = email, NormalizedEmail = email.ToUpperInvariant(), DisplayName = "A member" });
-        await db.SaveChangesAsync();
-    }
 }

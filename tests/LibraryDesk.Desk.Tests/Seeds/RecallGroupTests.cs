@@ -1,3 +1,4 @@
+using LibraryDesk.Data.Mail;
 using LibraryDesk.Data.Seeds;
 using LibraryDesk.Desk.Seeds;
 using LibraryDesk.Desk.Seeds.MixUps;
@@ -33,6 +34,33 @@ public class RecallGroupTests
 
         Assert.False(together.IsOpen);
         Assert.NotNull(together.Together.ClosedOn);
+    }
+
+    [Theory, OnBoth]
+    public async Task All_parts_are_written_about_in_one_letter_and_closed_in_one_act(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        await library.AddPersonAsync(ASeedLibrary.Member, "member@example.org");
+        var lot = (await library.ReceiveAsync()).Lot.ToString()!;
+        var packets = await library.PacketsAsync(lot, 3);
+        foreach (var packet in packets) (await library.Act<LendPacket>().RunAsync(ASeedLibrary.Member, new Handover(packet), default)).Allowed();
+        var holds = (await library.Act<RecallSeed>().RunAsync(ASeedLibrary.Librarian, string.Join(',', packets), "labels swapped at the packing table", default)).Allowed().Holds.Select(hold => hold.Value).ToArray();
+
+        var told = (await library.Act<TellHolders>().RunAsync(ASeedLibrary.Librarian, holds, default)).Allowed();
+        Assert.Equal((1, 0), (told.Letters, told.NoAddress));
+        await using var db = await library.OpenAsync();
+        var letter = await db.Set<OutgoingMailRow>().OrderByDescending(mail => mail.Id).FirstAsync();
+        Assert.All(packets, packet => Assert.Contains(packet, letter.Body, StringComparison.Ordinal));
+
+        var release = library.Act<ReleaseHold>();
+        (await release.RunAsync(ASeedLibrary.Librarian, holds[1], "this one was burnt", default)).Allowed();
+        Assert.NotNull((await release.RunAsync(ASeedLibrary.Librarian, holds, " ", default)).Refusal);
+        Assert.True((await GroupsAsync(library)).Single().IsOpen);
+        Assert.Equal(2, (await release.RunAsync(ASeedLibrary.Librarian, holds, "all accounted for", default)).Allowed().Count);
+        Assert.False((await GroupsAsync(library)).Single().IsOpen);
+        Assert.NotNull((await release.RunAsync(ASeedLibrary.Librarian, holds, "once more", default)).Refusal);
+        Assert.NotNull((await release.RunAsync(ASeedLibrary.Member, holds, "all accounted for", default)).Refusal);
+        Assert.Equal(TellHolders.ClosedCode, (await library.Act<TellHolders>().RunAsync(ASeedLibrary.Librarian, holds, default)).Refusal?.Code);
     }
 
     [Theory, OnBoth]

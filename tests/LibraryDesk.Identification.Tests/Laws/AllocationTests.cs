@@ -33,12 +33,18 @@ public sealed class AllocationTests
     {
         var evidence = Cases()[0];
         Turn(evidence);
-        var before = GC.GetAllocatedBytesForCurrentThread();
-        var kept = new object[4];
-        var bytes = GC.GetAllocatedBytesForCurrentThread() - before;
         var sizes = new ObjectSizes(Guide);
         Assert.Equal(0, sizes.Of(Guide));
+        // The least of a few: what the runtime puts on this thread now and then only adds.
+        var (bytes, kept) = Enumerable.Range(0, 5).Select(_ => OneMore()).MinBy(one => one.Bytes);
         Assert.Equal(bytes, sizes.Of(kept));
+    }
+
+    private static (long Bytes, object[] Kept) OneMore()
+    {
+        var before = GC.GetAllocatedBytesForCurrentThread();
+        var kept = new object[4];
+        return (GC.GetAllocatedBytesForCurrentThread() - before, kept);
     }
 
     /// <summary>

@@ -78,9 +78,18 @@ public sealed class SaveAnswer(IDbContextFactory<LibraryDbContext> factory, Guid
         var answer = given.Kind == AnswerKind.States
             ? Answer.Of(given.TraitId, given.States)
             : Answer.Between(given.TraitId, given.Low ?? 0, given.High ?? given.Low ?? 0);
-        var check = Evidence.Check(guide, [answer]);
-        return check.Faults.Count == 0 ? null : new Refusal(AnswerCode, Sentence(check.Faults[0].Message));
+        return Evidence.Check(guide, [answer]).Faults is [var fault, ..] ? Fault(guide, answer, fault.Code) : null;
     }
 
-    private static string Sentence(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+    // The engine's own words name traits and states as files do; a person reads the question's.
+    private static Refusal Fault(CompiledGuide guide, Answer answer, string code)
+    {
+        if (code == EvidenceFault.NotAMeasure && answer.Bands[0].Low > answer.Bands[0].High) return new Refusal(AnswerCode, "Give the smaller number first, then the larger.");
+        if (code == EvidenceFault.NotAMeasure) return new Refusal(AnswerCode, "Give a number above 0.");
+        if (code != EvidenceFault.AbsurdMeasure) return new Refusal(AnswerCode, "Choose one of the answers shown here, or \"Not sure\".");
+        var usual = guide.Guide.Candidates.Select(candidate => guide.UsualRange(candidate.Id, null, answer.Trait)).OfType<(double Low, double High)>().ToList();
+        if (usual.Count == 0) return new Refusal(AnswerCode, "Give a number above 0.");
+        var (low, high) = (SignificantFigures.Round(usual.Min(range => range.Low), 2), SignificantFigures.Round(usual.Max(range => range.High), 2));
+        return new Refusal(AnswerCode, $"That is far from anything known of it, which is about {low:0.###} to {high:0.###} {guide.Guide.FindTrait(answer.Trait)?.Unit}. Check the unit.");
+    }
 }

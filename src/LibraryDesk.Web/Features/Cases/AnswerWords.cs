@@ -33,7 +33,7 @@ internal static class AnswerWords
     /// <summary>All answers of a look in one line.</summary>
     public static string Sentence(LookView look, CropGuide guide)
     {
-        var said = look.Answers.Where(a => a.Kind is AnswerKind.States or AnswerKind.Measure).Take(8).Select(a => $"{TraitName(a, guide)}: {Said(a, guide)}").ToList();
+        var said = look.Answers.Where(a => a.Kind is AnswerKind.States or AnswerKind.Measure).Select(a => $"{TraitName(a, guide)}: {Said(a, guide)}").Distinct().Take(8).ToList();
         var open = look.Answers.Count(a => a.Kind is AnswerKind.CantSeeYet or AnswerKind.NotSure);
         var text = string.Join("; ", said);
         if (open == 0) return text.Length == 0 ? "" : text + ".";

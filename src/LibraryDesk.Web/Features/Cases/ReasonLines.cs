@@ -51,7 +51,7 @@ internal static class ReasonLines
         {
             if (Usual(ranking, candidate, reason.Trait) is { } usual) yield return new Fact(candidate.Name, usual);
         }
-        yield return new Fact(Say["Weight"], Decibans(reason.Decibans));
+        yield return new Fact(Say["Weight"], Say[$"{Decibans(reason.Decibans)}: {SignificantFigures.Round(Math.Pow(10, Math.Abs(reason.Decibans) / 10), 2):0.###} times"]);
         var sources = reason.SourcesA.Concat(reason.SourcesB).Distinct().Select(id => ranking.Guide.Guide.FindSource(id)?.Citation ?? id).ToList();
         yield return new Fact(sources.Count == 1 ? Say["Source"] : Say["Sources"], sources.Count == 0 ? Say["No published figure; counted as neutral"] : string.Join("; ", sources));
         yield return new Fact(Say["Guide"], Say[$"{ranking.Guide.Guide.Crop}, version {ranking.Guide.Guide.Version}"]);
@@ -65,7 +65,7 @@ internal static class ReasonLines
         if (trait.Kind == TraitKind.Measured)
         {
             return ranking.Guide.UsualRange(candidate.Id, null, traitId) is { } range
-                ? Say[$"8 in 10 measure {range.Low:G3} to {range.High:G3} {Measures.Unit(trait.Unit, range.Low, range.High)}"]
+                ? Say[$"8 in 10 measure {SignificantFigures.Round(range.Low, 3):0.###} to {SignificantFigures.Round(range.High, 3):0.###} {Measures.Unit(trait.Unit, range.Low, range.High)}"]
                 : Say["not known"];
         }
         if (ranking.Guide.Frequencies(candidate.Id, null, traitId) is not { } shares) return Say["not known"];
@@ -79,16 +79,16 @@ internal static class ReasonLines
     {
         if (ranking.Guide.Guide.FindTrait(reason.Trait) is not { } trait) return reason.Said;
         var said = ranking.Evidence.Answers.Where(a => a.Trait == trait.Id)
-            .Select(a => AnswerWords.Or(a.Bands.Count > 0 ? a.Bands.Select(b => Said(b, trait.Unit)) : a.States.Select(s => trait.FindState(s)?.Name ?? s)))
+            .Select(a => AnswerWords.Or(a.Bands.Count > 0 ? a.Bands.Select(b => Said(b, trait.Unit)) : a.States.Select((s, i) => trait.FindState(s)?.Name is not { } name ? s : i == 0 ? name : Lower(name))))
             .Distinct().Order(StringComparer.Ordinal).ToList();
         return said.Count == 0 ? reason.Said : string.Join("; ", said);
     }
 
     private static string Said(Band band, string? unit)
     {
-        if (band.Low == band.High) return string.Create(CultureInfo.CurrentCulture, $"{band.Low:G4} {Measures.Unit(unit, band.Low)}");
-        if (double.IsInfinity(band.High)) return Say[$"{band.Low:G4} {Measures.Unit(unit, band.Low)} or more"];
-        return band.Low == 0 ? Say[$"{band.High:G4} {Measures.Unit(unit, band.High)} or less"] : Say[$"{band.Low:G4} to {band.High:G4} {Measures.Unit(unit, band.Low, band.High)}"];
+        if (band.Low == band.High) return string.Create(CultureInfo.CurrentCulture, $"{SignificantFigures.Round(band.Low, 4):0.###} {Measures.Unit(unit, band.Low)}");
+        if (double.IsInfinity(band.High)) return Say[$"{SignificantFigures.Round(band.Low, 4):0.###} {Measures.Unit(unit, band.Low)} or more"];
+        return band.Low == 0 ? Say[$"{SignificantFigures.Round(band.High, 4):0.###} {Measures.Unit(unit, band.High)} or less"] : Say[$"{SignificantFigures.Round(band.Low, 4):0.###} to {SignificantFigures.Round(band.High, 4):0.###} {Measures.Unit(unit, band.Low, band.High)}"];
     }
 
     private static string Lower(string text) => text.Length > 1 && char.IsLower(text[1]) ? char.ToLowerInvariant(text[0]) + text[1..] : text;

@@ -6,6 +6,7 @@ using LibraryDesk.Desk.Cases.Odds;
 using LibraryDesk.Desk.Cases.Reading;
 using LibraryDesk.Desk.People;
 using LibraryDesk.Desk.Words;
+using LibraryDesk.Identification.Answers;
 using LibraryDesk.Identification.Guides;
 using LibraryDesk.Lineage;
 using LibraryDesk.Web.Shared.Forms;
@@ -77,6 +78,10 @@ public partial class AskPage
     }
 
     // What to expect, so that a slip of unit is seen before it is sent. Over all candidates: it must not point at one.
+    // The list of descriptors that the question is after, and the publication it stands in.
+    private IEnumerable<string> SourcesOfQuestion =>
+        new[] { _trait!.Descriptor, _trait.Source is { } source ? _view!.Guide.Guide.FindSource(source)?.Citation : null }.OfType<string>().Where(words => words.Length > 0).Distinct();
+
     private string? RangeHint
     {
         get
@@ -84,7 +89,7 @@ public partial class AskPage
             var ranges = _view!.Guide.Guide.Candidates.Select(c => _view.Guide.UsualRange(c.Id, null, _trait!.Id)).OfType<(double Low, double High)>().ToList();
             if (ranges.Count == 0) return null;
             var (low, high) = (ranges.Min(r => r.Low), ranges.Max(r => r.High));
-            return Say[$"Most plants of this guide measure between {low:G2} and {high:G3} {Measures.Unit(_trait!.Unit, low, high)}."];
+            return Say[$"Most plants of this guide measure between {SignificantFigures.Round(low, 2):0.###} and {SignificantFigures.Round(high, 3):0.###} {Measures.Unit(_trait!.Unit, low, high)}."];
         }
     }
 

@@ -10,7 +10,7 @@ namespace LibraryDesk.Web.Features.Filing;
 internal static class PartDrawings
 {
     public static string Of(CropGuide guide, Part part) =>
-        Own("part", guide, part.Id) ?? (part.Id == "seed" ? "seeds-straw" : OfStage(guide, part.Stage));
+        Own("part", guide, part.Id) ?? Pepper(part) ?? (part.Id == "seed" ? "seeds-straw" : OfStage(guide, part.Stage));
 
     public static string OfStage(CropGuide guide, string stage) => Own("stage", guide, stage) ?? stage switch
     {
@@ -41,6 +41,8 @@ internal static class PartDrawings
         }
         return -1;
     }
+
+    private static string? Pepper(Part part) => $"part-{part.Id.Replace('_', '-')}" is var name && DrawingShapes.Find(name) is not null ? name : null;
 
     private static string? Own(string kind, CropGuide guide, string id) => $"{kind}-{guide.Id}-{id}" is var name && DrawingShapes.Find(name) is not null ? name : null;
 }

@@ -17,14 +17,15 @@ internal sealed record TodoItem(string Drawing, string Heading, string Why, stri
     public const int Most = 3;
 
     private const int DaysBeforeDue = 45;
-    private const int DaysAfterDue = 180;
+    private const int DaysAfterDue = 730;
 
     // A look that tells less than this moves no odds that anybody would notice.
     private const double BitsWorthAsking = 0.05;
 
-    /// <summary>What the desk asked for, then drafts, then looks that would tell most, then seed that is due; three at most.</summary>
+    /// <summary>Recalls that want an answer, what the desk asked for, then drafts, then looks that would tell most, then seed that is due; three at most.</summary>
     public static IReadOnlyList<TodoItem> Of(IReadOnlyList<OwnCase> own, IReadOnlyList<MemberLoan> loans, DateOnly today)
     {
+        var recalled = loans.Where(l => l.OwesRecallAnswer).Select(Recalled);
         var asked = own.SelectMany(c => c.Requests.Take(1).Select(r => Asked(c, r)));
         var drafts = own.Where(c => c.Case.State == CaseState.Draft).Take(1).Select(Draft);
         var looks = own
@@ -33,9 +34,16 @@ internal sealed record TodoItem(string Drawing, string Heading, string Why, stri
             .Where(c => c.Look is { } look && look.Bits >= BitsWorthAsking)
             .OrderByDescending(c => c.Look!.BitsPerEffort)
             .Select(c => Look(c.Case, c.Look!));
-        var due = loans.Where(l => l.DueOn is { } day && day <= today.AddDays(DaysBeforeDue) && day >= today.AddDays(-DaysAfterDue)).OrderBy(l => l.DueOn).Select(l => Due(l, today));
-        return [.. asked.Concat(drafts).Concat(looks).Concat(due).Take(Most)];
+        var due = loans.Where(l => l.IsOpen && !l.IsRecalled && l.DueOn is { } day && day <= today.AddDays(DaysBeforeDue) && day >= today.AddDays(-DaysAfterDue)).OrderBy(l => l.DueOn).Select(l => Due(l, today));
+        return [.. recalled.Concat(asked).Concat(drafts).Concat(looks).Concat(due).Take(Most)];
     }
+
+    private static TodoItem Recalled(MemberLoan loan) => new(
+        "part-seed",
+        Say[$"{(loan.Variety is null ? loan.PacketCode : $"‘{loan.Variety}’")} is called back"],
+        Say["Don’t save seed from it yet, and don’t pass it on. Say on the packet’s page what became of it."],
+        $"/p/{loan.PacketCode}",
+        Say["Open the packet"]);
 
     private static TodoItem Asked(OwnCase own, LookRequestRow request) => new(
         own.Ranking?.Guide.Guide.FindTrait(request.TraitId ?? "")?.States.FirstOrDefault(s => s.Drawing is not null)?.Drawing ?? "slot-whole",

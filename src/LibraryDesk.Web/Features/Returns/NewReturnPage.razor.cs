@@ -87,7 +87,7 @@ public sealed partial class NewReturnPage
             by = person.Id;
         }
         var brought = new SeedReturn(
-            _packet!.Packet.Code.ToString(), AmountEntry.ReadDay(form.Sown), form.Facts, form.Seed!.Value, null, form.StakeStayed, null, form.Place, by);
+            _packet!.Packet.Code.ToString(), AmountEntry.ReadDay(form.Sown), form.Facts, form.Seed!.Value, null, form.StakeStayed is true, null, form.Place, by);
         var outcome = await Return.RunAsync(_actor, brought, default);
         if (outcome.TryGet(out var returned, out var no)) Navigation.NavigateTo(string.Create(CultureInfo.InvariantCulture, $"/returns/taken/{returned.Lot}"));
         else _faults = [new(FieldOf(no), no)];

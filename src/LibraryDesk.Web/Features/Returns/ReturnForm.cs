@@ -22,7 +22,7 @@ public sealed class ReturnForm
     public string? AmountUnit { get; set; }
     public string? Sown { get; set; }
     public string? Harvested { get; set; }
-    public bool StakeStayed { get; set; } = true;
+    public bool? StakeStayed { get; set; }
     public string? Place { get; set; }
 
     /// <summary>The button pressed: "show" to see what it makes, anything else to hand in.</summary>
@@ -51,6 +51,7 @@ public sealed class ReturnForm
         if (facts.PlantsSavedFrom > facts.PlantsGrown) faults.Add(new("saved", Say[$"{Say["Saved from"]}: at most {facts.PlantsGrown}, the plants grown."]));
         if (facts.OffTypesSeen > facts.PlantsGrown) faults.Add(new("seen", Say[$"{Say["Off-types seen"]}: at most {facts.PlantsGrown}, the plants grown."]));
         if (facts.OffTypesRemoved > facts.OffTypesSeen) faults.Add(new("removed", Say[$"{Say["Of those, pulled out"]}: at most {facts.OffTypesSeen}, the off-types seen."]));
+        if (isHandingIn && StakeStayed is null) faults.Add(new("stake", Say["Say whether the stake stayed: the name rests on it."]));
         if (isHandingIn && AmountEntry.Read(Amount, AmountUnit).Refusal is { } noAmount) faults.Add(new("amount", noAmount));
         return faults;
     }

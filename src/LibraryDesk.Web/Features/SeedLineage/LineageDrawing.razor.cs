@@ -44,6 +44,7 @@ public sealed partial class LineageDrawing
         builder.AddAttribute(5, "data-lineage", "");
         Years(builder, picture);
         foreach (var stem in picture.Stems) Stem(builder, stem);
+        Halos(builder, picture);
         foreach (var node in picture.Nodes) Node(builder, picture, node);
         builder.CloseElement();
     };
@@ -76,9 +77,25 @@ public sealed partial class LineageDrawing
         builder.CloseRegion();
     }
 
+    // A halo of the words of a link would cut the line under them, so it lies beneath, apart from the link.
+    private void Halos(RenderTreeBuilder builder, LineagePicture picture)
+    {
+        builder.OpenRegion(25);
+        builder.OpenElement(26, "g");
+        builder.AddAttribute(27, "aria-hidden", "true");
+        foreach (var line in picture.Nodes.Where(node => HrefOf(node) is not null).SelectMany(node => node.Lines.Where(line => !line.IsSecond)))
+        {
+            Words(builder, "halo", line.X, line.Y, line.IsCentred ? "middle" : "start", line.Text);
+        }
+        builder.CloseElement();
+        builder.CloseRegion();
+    }
+
+    private string? HrefOf(PictureNode node) => node.Folding != PictureFolding.None ? Look.Open(node, _folds).Address : node.IsHere ? null : Story.HrefOf(node.Id);
+
     private void Node(RenderTreeBuilder builder, LineagePicture picture, PictureNode node)
     {
-        var href = node.Folding != PictureFolding.None ? Look.Open(node, _folds).Address : node.IsHere ? null : Story.HrefOf(node.Id);
+        var href = HrefOf(node);
         var isCentre = node.Folding == PictureFolding.None && node.Id == Look.Focus;
         var number = node.Id.Value.ToString(CultureInfo.InvariantCulture);
         builder.OpenRegion(30);
@@ -100,7 +117,7 @@ public sealed partial class LineageDrawing
         }
         Reach(builder, picture, node);
         Shape(builder, node);
-        Label(builder, picture, node, isLink: href is not null);
+        Label(builder, picture, node);
         builder.CloseElement();
         builder.CloseRegion();
     }
@@ -143,7 +160,7 @@ public sealed partial class LineageDrawing
         builder.CloseRegion();
     }
 
-    private static void Label(RenderTreeBuilder builder, LineagePicture picture, PictureNode node, bool isLink)
+    private static void Label(RenderTreeBuilder builder, LineagePicture picture, PictureNode node)
     {
         builder.OpenRegion(80);
         if (picture.Direction == PictureDirection.Narrow) Path(builder, "lead", $"M{N(node.X + 20)} {N(node.Y)}H{N(node.Lines[0].X - 6)}");
@@ -152,8 +169,6 @@ public sealed partial class LineageDrawing
             builder.OpenRegion(90);
             // The space keeps the two lines two words for who reads them without seeing them.
             if (line.IsSecond) builder.AddContent(91, " ");
-            // A halo of the words themselves would cut the line under a link, so it is drawn beneath by a copy.
-            if (isLink && !line.IsSecond) Words(builder, "halo", line.X, line.Y, line.IsCentred ? "middle" : "start", line.Text, isHidden: true);
             Words(builder, line.IsSecond ? "under" : "label", line.X, line.Y, line.IsCentred ? "middle" : "start", line.Text);
             builder.CloseRegion();
         }
@@ -201,7 +216,7 @@ public sealed partial class LineageDrawing
         builder.CloseRegion();
     }
 
-    private static void Words(RenderTreeBuilder builder, string cssClass, double x, double y, string anchor, string words, bool isHidden = false)
+    private static void Words(RenderTreeBuilder builder, string cssClass, double x, double y, string anchor, string words)
     {
         builder.OpenRegion(120);
         builder.OpenElement(121, "text");
@@ -209,8 +224,7 @@ public sealed partial class LineageDrawing
         builder.AddAttribute(123, "x", N(x));
         builder.AddAttribute(124, "y", N(y));
         builder.AddAttribute(125, "text-anchor", anchor);
-        builder.AddAttribute(126, "aria-hidden", isHidden ? "true" : null);
-        builder.AddContent(127, words);
+        builder.AddContent(126, words);
         builder.CloseElement();
         builder.CloseRegion();
     }

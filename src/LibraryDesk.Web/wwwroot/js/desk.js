@@ -21,8 +21,22 @@ document.addEventListener("submit", event => {
 // Connection lost or back.
 const showConnection = () => {
   const bar = document.getElementById("offline-bar");
-  if (bar) bar.hidden = navigator.onLine;
+  if (!bar) return;
+  bar.hidden = navigator.onLine;
+  const words = bar.querySelector("[data-link]");
+  if (bar.hidden && words.dataset.plain) words.textContent = words.dataset.plain;
 };
+
+// Without a connection a link would change the address and show nothing. Links within the page, and what is sent by other scripts, go on.
+document.addEventListener("click", event => {
+  const link = event.target.closest("a[href]");
+  const words = document.querySelector("#offline-bar [data-link]");
+  if (navigator.onLine || !link || !words || link.origin !== location.origin || (link.pathname === location.pathname && link.hash)) return;
+  event.preventDefault();
+  event.stopImmediatePropagation();
+  words.dataset.plain ??= words.textContent;
+  words.textContent = words.dataset.link;
+}, true);
 addEventListener("online", showConnection);
 addEventListener("offline", showConnection);
 
@@ -77,6 +91,13 @@ document.addEventListener("keydown", event => {
 document.addEventListener("click", event => {
   if (event.target.closest("[data-print]")) print();
   if (event.target.closest("[data-reload]")) location.reload();
+  const copy = event.target.closest("[data-copy]");
+  if (copy) {
+    // Without leave to copy it is at least marked, so that the device's own menu can.
+    const field = document.getElementById(copy.dataset.copy);
+    field.select();
+    navigator.clipboard?.writeText(field.value).then(() => { copy.textContent = copy.dataset.copied; }, () => {});
+  }
   if (event.target.closest("[data-reconnect]")) {
     Blazor.reconnect().then(back => { if (!back) location.reload(); }, () => location.reload());
   }
@@ -96,6 +117,9 @@ const followPage = () => {
   heading.tabIndex = -1;
   heading.focus();
 };
+
+// A refused form answers in place. Said once more, its address is one that Back may ask for again, without a warning about sending twice.
+history.replaceState(history.state, "", location.href);
 
 const settle = () => {
   showConnection();

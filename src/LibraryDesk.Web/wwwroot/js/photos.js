@@ -36,6 +36,7 @@ const showError = (place, words) => {
 };
 
 const showRefused = (place, words) => {
+  showWaiting(place, false);
   const frame = place?.querySelector(".pic");
   if (frame?.former) {
     frame.replaceChildren(...frame.former);
@@ -43,6 +44,18 @@ const showRefused = (place, words) => {
     if (!frame.querySelector("img")) place.classList.remove("full");
   }
   showError(place, words);
+};
+
+// The line under a place says that a photo waits; what it said before comes back.
+const showWaiting = (place, waits) => {
+  const line = place?.querySelector("[data-kept]");
+  if (!line) return;
+  const text = line.querySelector("[data-count]");
+  if (waits) line.former ??= { hidden: line.hidden, words: text.textContent };
+  line.classList.toggle("waits", waits);
+  line.hidden = waits ? false : line.former?.hidden ?? line.hidden;
+  text.textContent = waits ? words("waiting") : line.former?.words ?? text.textContent;
+  if (!waits) line.former = null;
 };
 
 const showProgress = (place, share) => {
@@ -57,6 +70,7 @@ const showKept = (place, kept, local) => {
   const frame = place.querySelector(".pic");
   // What stood there before comes back when the photo is refused.
   if (!kept) frame.former ??= [...frame.childNodes];
+  showWaiting(place, !kept);
   else frame.former = null;
   const picture = document.createElement("img");
   picture.className = "ph";
