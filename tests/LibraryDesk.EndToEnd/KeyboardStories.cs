@@ -32,7 +32,7 @@ public class KeyboardStories(DeskBrowser browser) : IClassFixture<DeskBrowser>
         await page.WaitForURLAsync("**/photos");
         await TabToAsync(page, ".thumb a[href$='/ask']");
         await page.Keyboard.PressAsync("Enter");
-        await page.WaitForURLAsync("**/ask");
+        await page.WaitForURLAsync("**/ask*");
         await TabToAsync(page, "form[data-answer] .states input");
         await page.Keyboard.PressAsync("Space");
         await NamedAsync(page);

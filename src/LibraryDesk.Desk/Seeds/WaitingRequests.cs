@@ -19,11 +19,18 @@ public sealed record WaitingList(IReadOnlyList<WaitingRequest> Requests);
 /// <summary>Reads the requests that wait to be handed over, oldest first.</summary>
 public sealed class WaitingRequests(IDbContextFactory<LibraryDbContext> factory)
 {
-    public async Task<Outcome<WaitingList>> ReadAsync(Actor actor, CancellationToken stop)
+    /// <summary>Everybody's, for librarians.</summary>
+    public async Task<Outcome<WaitingList>> ReadAsync(Actor actor, CancellationToken stop) =>
+        actor.IsLibrarian ? await ReadAsync(requests => requests, stop) : PeopleRefusals.LibrariansOnly;
+
+    /// <summary>The actor's own.</summary>
+    public async Task<Outcome<WaitingList>> MineAsync(Actor actor, CancellationToken stop) =>
+        actor.UserId is { } me ? await ReadAsync(requests => requests.Where(request => request.ById == me), stop) : PeopleRefusals.SignInFirst;
+
+    private async Task<WaitingList> ReadAsync(Func<IQueryable<SeedRequestRow>, IQueryable<SeedRequestRow>> choose, CancellationToken stop)
     {
-        if (!actor.IsLibrarian) return PeopleRefusals.LibrariansOnly;
         await using var db = await factory.CreateDbContextAsync(stop);
-        var rows = await db.Set<SeedRequestRow>().AsNoTracking().Where(request => request.LoanId == null && !request.IsVoid).OrderBy(request => request.Id).Take(200)
+        var rows = await choose(db.Set<SeedRequestRow>().AsNoTracking().Where(request => request.LoanId == null && !request.IsVoid)).OrderBy(request => request.Id).Take(200)
             .Join(db.Set<LotRow>(), request => request.LotId, lot => lot.Id, (request, lot) => new { request.Id, request.ById, request.PickedPacketId, LotId = lot.Id, lot.Code })
             .OrderBy(row => row.Id).ToListAsync(stop);
         var picked = rows.Select(row => row.PickedPacketId).OfType<long>().ToArray();

@@ -45,5 +45,5 @@ internal static class AnswerWords
         ? string.Create(CultureInfo.CurrentCulture, $"{answer.Low:0.##} {Measures.Unit(trait?.Unit, answer.Low ?? 0)}")
         : Say[$"{answer.Low:0.##} to {answer.High:0.##} {Measures.Unit(trait?.Unit, answer.Low ?? 0, answer.High)}"];
 
-    private static string Lower(string text) => text.Length > 1 && char.IsLower(text[1]) ? char.ToLowerInvariant(text[0]) + text[1..] : text;
+    private static string Lower(string text) => text.Length > 1 && (char.IsLower(text[1]) || text[1] == ' ') ? char.ToLowerInvariant(text[0]) + text[1..] : text;
 }

@@ -91,5 +91,5 @@ internal static class ReasonLines
         return band.Low == 0 ? Say[$"{SignificantFigures.Round(band.High, 4):0.###} {Measures.Unit(unit, band.High)} or less"] : Say[$"{SignificantFigures.Round(band.Low, 4):0.###} to {SignificantFigures.Round(band.High, 4):0.###} {Measures.Unit(unit, band.Low, band.High)}"];
     }
 
-    private static string Lower(string text) => text.Length > 1 && char.IsLower(text[1]) ? char.ToLowerInvariant(text[0]) + text[1..] : text;
+    private static string Lower(string text) => text.Length > 1 && (char.IsLower(text[1]) || text[1] == ' ') ? char.ToLowerInvariant(text[0]) + text[1..] : text;
 }

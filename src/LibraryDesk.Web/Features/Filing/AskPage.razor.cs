@@ -77,11 +77,11 @@ public partial class AskPage
         if (_after is not null) _beforeAnswer = Without(_view, _after.Id);
     }
 
-    // What to expect, so that a slip of unit is seen before it is sent. Over all candidates: it must not point at one.
     // The list of descriptors that the question is after, and the publication it stands in.
     private IEnumerable<string> SourcesOfQuestion =>
         new[] { _trait!.Descriptor, _trait.Source is { } source ? _view!.Guide.Guide.FindSource(source)?.Citation : null }.OfType<string>().Where(words => words.Length > 0).Distinct();
 
+    // What to expect, so that a slip of unit is seen before it is sent. Over all candidates: it must not point at one.
     private string? RangeHint
     {
         get

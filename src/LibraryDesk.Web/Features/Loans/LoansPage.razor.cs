@@ -69,6 +69,7 @@ public sealed partial class LoansPage
         else if (_actor.UserId is { } me)
         {
             _loans = (await Loans.OfAsync(_actor, me, default)).Match(read => read.Loans, _ => []);
+            _requests = (await Requests.MineAsync(_actor, default)).Match(read => read.Requests, _ => []);
         }
     }
 

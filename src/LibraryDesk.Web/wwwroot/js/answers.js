@@ -110,7 +110,17 @@ const putBack = () => {
   sayWord("unsent");
 };
 
+// The address names the question, so that Back leads to it and not to whichever is open then.
+const nameQuestion = () => {
+  const here = new URL(location.href);
+  const page = form();
+  if (!page || here.searchParams.has("trait")) return;
+  here.searchParams.set("trait", page.dataset.trait);
+  history.replaceState(history.state, "", here);
+};
+
 const settle = () => {
+  nameQuestion();
   const got = new URLSearchParams(location.search).get("got");
   const page = location.pathname.match(/^\/cases\/(\d+)\/ask$/);
   if (got && page) drop({ caseId: page[1], trait: got });
