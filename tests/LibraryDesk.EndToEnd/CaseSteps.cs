@@ -67,6 +67,6 @@ internal static class CaseSteps
     {
         var file = new FilePayload { Name = "flower.jpg", MimeType = "image/jpeg", Buffer = DrawnPhoto.Draw(new DrawnSubject { Part = DrawnPart.Flower, Corolla = "white", Spots = "green-yellow" }, 7) };
         await member.Locator("input[type=file]").First.SetInputFilesAsync(file);
-        await member.Locator("[data-kept]:visible").First.WaitForAsync();
+        await member.Locator("[data-kept]:not(.waits):visible").First.WaitForAsync();
     }
 }

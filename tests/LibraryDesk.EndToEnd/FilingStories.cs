@@ -25,9 +25,13 @@ public class FilingStories(DeskBrowser browser) : IClassFixture<DeskBrowser>
         // A photo chosen without a signal goes up when it is back.
         await member.Context.SetOfflineAsync(true);
         await member.Locator("input[type=file]").First.SetInputFilesAsync(new FilePayload { Name = "f.jpg", MimeType = "image/jpeg", Buffer = DrawnPhoto.Draw(new DrawnSubject { Part = DrawnPart.Flower, Corolla = "white" }, 3) });
-        await Expect(member.Locator("[data-kept]:visible")).ToHaveCountAsync(0);
+        await Expect(member.Locator("[data-kept]:visible")).ToHaveTextAsync("Waits to be sent");
+        await Expect(member.Locator("[data-photo-word]")).ToContainTextAsync("sent when the connection is back");
+        await member.GetByRole(AriaRole.Link, new() { Name = "Go on to questions" }).ClickAsync();
+        await Expect(member.Locator("#offline-bar")).ToContainTextAsync("can’t be opened now");
+        Assert.EndsWith("/photos", member.Url, StringComparison.Ordinal);
         await member.Context.SetOfflineAsync(false);
-        await Expect(member.Locator("[data-kept]:visible").First).ToBeVisibleAsync();
+        await Expect(member.Locator("[data-kept]:visible")).ToHaveTextAsync("Kept");
 
         // An answer sent without a signal waits on the device, also when the page is closed.
         await member.GotoAsync($"/cases/{number}/ask?trait=corolla_spots");
@@ -56,6 +60,43 @@ public class FilingStories(DeskBrowser browser) : IClassFixture<DeskBrowser>
         await third.GetByRole(AriaRole.Button, new() { Name = "Next question" }).ClickAsync();
         await third.WaitForURLAsync("**got=anther_colour**");
         await WaitUntilGoneAsync(third, "anther_colour");
+    }
+
+    [Fact]
+    public async Task Back_leads_to_the_question_before_also_after_a_refused_answer_and_a_note_is_kept_as_it_is_typed()
+    {
+        await using var server = await DeskServer.StartAsync("sqlite");
+        var member = await browser.OpenAsync(server, DeskBrowser.Phone);
+        await member.SignUpAsync("Maren Oduya", "maren@example.org");
+        await member.GotoAsync("/cases/new");
+        await member.GetByRole(AriaRole.Button, new() { Name = "Begin" }).ClickAsync();
+        await Expect(member.Locator(".errsum")).ToBeVisibleAsync();
+        await member.Locator("input[name='Form.Title']").FillAsync("Pepper behind the shed");
+        await member.GetByRole(AriaRole.Button, new() { Name = "Begin" }).ClickAsync();
+        await member.WaitForURLAsync("**/parts");
+        var number = new Uri(member.Url).Segments[2].TrimEnd('/');
+        await member.Locator("input[name='Parts'][value='flowers']").CheckAsync();
+        await member.GetByRole(AriaRole.Button, new() { Name = "Go on to photos" }).ClickAsync();
+        await member.WaitForURLAsync("**/photos");
+
+        await member.GotoAsync($"/cases/{number}/ask");
+        var first = await member.Locator("h1").InnerTextAsync();
+        await member.GetByRole(AriaRole.Button, new() { Name = "Next question" }).ClickAsync();
+        await Expect(member.Locator(".errsum")).ToBeVisibleAsync();
+        await member.Locator("input[name='Form.States']").First.CheckAsync();
+        await member.GetByRole(AriaRole.Button, new() { Name = "Next question" }).ClickAsync();
+        await member.WaitForURLAsync("**got=**");
+        Assert.NotEqual(first, await member.Locator("h1").InnerTextAsync());
+        await member.EvaluateAsync("history.back()");
+        await Expect(member.Locator("h1")).ToHaveTextAsync(first);
+        await Expect(member.Locator("input[name='Form.States']").First).ToBeCheckedAsync();
+
+        await member.GotoAsync($"/cases/{number}/origin");
+        await member.Locator("textarea[name='Form.Note']").FillAsync("from the swap table");
+        await member.GotoAsync($"/cases/{number}");
+        await member.GotoAsync($"/cases/{number}/origin");
+        await Expect(member.Locator("textarea[name='Form.Note']")).ToHaveValueAsync("from the swap table");
+        await Expect(member.Locator("[data-draft-word]")).ToBeVisibleAsync();
     }
 
     // The content policy forbids Playwright's own waiting on a script.

@@ -32,6 +32,22 @@ public sealed class SearchTests
     }
 
     [Theory, OnBoth]
+    public async Task A_slip_in_a_code_and_words_that_no_seed_goes_by_are_said(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        var lot = (await library.ReceiveAsync("Millrace Red")).Lot.ToString()!;
+        var code = (await library.PacketsAsync(lot)).Single();
+        var slip = code[..^1] + (code[^1] == 'X' ? 'Z' : 'X');
+
+        Assert.NotNull((await FindAsync(library, ASeedLibrary.Member, slip)).WrongCode);
+        var found = await FindAsync(library, ASeedLibrary.Member, "millrace qqzzx");
+        Assert.Null(found.WrongCode);
+        Assert.Equal(["qqzzx"], found.LeftOut);
+        Assert.Contains(found.Hits, hit => hit.Detail == lot);
+        Assert.Empty((await FindAsync(library, ASeedLibrary.Member, "millrace")).LeftOut);
+    }
+
+    [Theory, OnBoth]
     public async Task People_are_found_by_librarians_alone(string database)
     {
         await using var scene = await ReviewScene.OpenAsync(database);

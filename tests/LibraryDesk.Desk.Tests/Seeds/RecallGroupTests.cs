@@ -64,6 +64,23 @@ public class RecallGroupTests
     }
 
     [Theory, OnBoth]
+    public async Task A_borrower_owes_an_answer_until_it_is_given_or_the_recall_is_closed(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        var (first, second) = (await library.LentPacketAsync(), await library.LentPacketAsync());
+        var hold = (await library.Act<RecallSeed>().RunAsync(ASeedLibrary.Librarian, first, "round fruit came up", default)).Allowed().Hold.Value;
+        async Task<(bool, bool)> StandsAsync(string code) =>
+            (await library.Act<MemberLoans>().OfAsync(ASeedLibrary.Member, ASeedLibrary.Member.UserId!.Value, default)).Allowed().Loans.Single(loan => loan.PacketCode == code) is var loan ? (loan.IsRecalled, loan.OwesRecallAnswer) : default;
+
+        Assert.Equal((true, true), await StandsAsync(first));
+        Assert.Equal((false, false), await StandsAsync(second));
+        (await library.Act<Desk.Seeds.RecallList>().AnswerAsync(ASeedLibrary.Member, hold, first, RecallAnswer.Growing, default)).Allowed();
+        Assert.Equal((true, false), await StandsAsync(first));
+        (await library.Act<ReleaseHold>().RunAsync(ASeedLibrary.Librarian, hold, "all accounted for", default)).Allowed();
+        Assert.Equal((false, false), await StandsAsync(first));
+    }
+
+    [Theory, OnBoth]
     public async Task A_code_typed_twice_and_a_packet_of_a_recalled_lot_are_called_back_once(string database)
     {
         await using var library = await TestLibrary.CreateAsync(database);

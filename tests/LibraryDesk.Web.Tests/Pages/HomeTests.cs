@@ -18,6 +18,18 @@ public sealed partial class HomeTests(DemoLibrary library) : IClassFixture<DemoL
     }
 
     [Fact]
+    public async Task Seed_that_is_called_back_is_not_asked_for_at_home()
+    {
+        using var reader = await library.OpenAsync("maren.oduya@example.org");
+        var todo = Todo().Match(await reader.GetStringAsync(new Uri("/", UriKind.Relative))).Value;
+        var items = todo.Split("<li", StringSplitOptions.None)[1..];
+        var recalled = Assert.Single(items, item => item.Contains("/p/Q26-0001-N", StringComparison.Ordinal));
+        Assert.Same(items[0], recalled);
+        Assert.Contains("is called back", recalled, StringComparison.Ordinal);
+        Assert.DoesNotContain("hoped for", recalled, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task As_many_cases_wait_at_home_as_in_the_queue()
     {
         using var reader = await library.OpenAsync("wren.castell@example.org");

@@ -70,8 +70,8 @@ const showKept = (place, kept, local) => {
   const frame = place.querySelector(".pic");
   // What stood there before comes back when the photo is refused.
   if (!kept) frame.former ??= [...frame.childNodes];
-  showWaiting(place, !kept);
   else frame.former = null;
+  showWaiting(place, !kept);
   const picture = document.createElement("img");
   picture.className = "ph";
   picture.alt = "";
