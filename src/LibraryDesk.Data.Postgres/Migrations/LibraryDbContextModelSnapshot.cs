@@ -1317,7 +1317,7 @@ namespace LibraryDesk.Data.Postgres.Migrations
 
                     b.HasKey("Word", "Kind", "Ref");
 
-                    b.HasIndex("Kind", "Ref");
+                    b.HasIndex("Ref", "Kind");
 
                     b.ToTable("search_postings", (string)null);
                 });

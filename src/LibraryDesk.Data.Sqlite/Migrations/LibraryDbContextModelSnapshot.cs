@@ -1281,7 +1281,7 @@ namespace LibraryDesk.Data.Sqlite.Migrations
 
                     b.HasKey("Word", "Kind", "Ref");
 
-                    b.HasIndex("Kind", "Ref");
+                    b.HasIndex("Ref", "Kind");
 
                     b.ToTable("search_postings", (string)null);
                 });

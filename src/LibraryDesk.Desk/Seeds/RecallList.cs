@@ -51,6 +51,18 @@ public sealed class RecallList(IDbContextFactory<LibraryDbContext> factory, Time
         return read.Recalls[0] with { Reach = await RecallReach.OfAsync(db, [start], stop) };
     }
 
+    /// <summary>The newest open recall with a holder who was not told; an empty list where there is none.</summary>
+    public async Task<Outcome<RecallViews>> UntoldAsync(Actor actor, CancellationToken stop)
+    {
+        if (!actor.IsLibrarian) return PeopleRefusals.LibrariansOnly;
+        await using var db = await factory.CreateDbContextAsync(stop);
+        var newest = await db.Set<RecallAnswerRow>().Where(answer => answer.ToldAt == null)
+            .Join(db.Set<HoldRow>().Where(hold => !hold.IsVoid && hold.ReleasedOn == null), answer => answer.HoldId, hold => hold.Id, (answer, hold) => answer)
+            .Join(db.Set<PacketRow>().Where(packet => packet.HolderId != null), answer => answer.PacketId, packet => packet.Id, (answer, packet) => (long?)answer.HoldId)
+            .MaxAsync(stop);
+        return newest is { } hold ? await ReadAsync(actor, hold, stop) : new RecallViews([]);
+    }
+
     private async Task<Outcome<RecallViews>> ReadAsync(Actor actor, long? only, CancellationToken stop)
     {
         if (!actor.IsLibrarian) return PeopleRefusals.LibrariansOnly;

@@ -42,8 +42,11 @@ public sealed record Cell(
     string Source,
     int Line)
 {
+    /// <summary>The id of the source that stands for what was written from memory.</summary>
+    public const string Memory = "memory";
+
     /// <summary>True where nobody opened a source for it, so that it weighs half.</summary>
-    public bool IsWeak => Source == "memory"
+    public bool IsWeak => Source == Memory
         || (Basis is not null && (Basis.StartsWith("from memory", StringComparison.OrdinalIgnoreCase)
             || Basis.StartsWith("inferred", StringComparison.OrdinalIgnoreCase)
             || Basis.StartsWith("not listed", StringComparison.OrdinalIgnoreCase)

@@ -37,8 +37,15 @@ internal static class Pipeline
         });
         app.UseResponseCompression();
         // An empty error is told in the form the caller reads: a page to people, ProblemDetails to programs.
-        app.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true);
+        app.UseStatusCodePagesWithReExecute("/told/{0}", createScopeForStatusCodePages: true);
         app.UseWhen(static http => http.Request.Path.StartsWithSegments("/api"), static api => api.UseStatusCodePages());
+        app.Use(static async (http, next) =>
+        {
+            await next(http);
+            // A form that its page no longer carries, or whose token is another's, is refused with a type of content and no content. That would keep the
+            // page that says so from it.
+            if (http.Response is { HasStarted: false, StatusCode: StatusCodes.Status400BadRequest, ContentLength: null or 0 }) http.Response.ContentType = null;
+        });
         app.Use(static (http, next) =>
         {
             // The page that tells of an error is read, whatever was tried.

@@ -65,6 +65,8 @@ public sealed class ListCases(IDbContextFactory<LibraryDbContext> factory, Guide
         await using var db = await factory.CreateDbContextAsync(stop);
         var counts = await db.Set<CaseRow>().GroupBy(c => c.State).Select(g => new { State = g.Key, Count = g.Count() }).ToListAsync(stop);
         int Of(CaseState state) => counts.SingleOrDefault(c => c.State == state)?.Count ?? 0;
-        return new DeskCounts(Of(CaseState.Open), Of(CaseState.WaitingForLook), Of(CaseState.Determined));
+        // What is determined stays so when its case is closed.
+        var determined = await db.Set<DeterminationRow>().CountAsync(d => d.SupersededAt == null, stop);
+        return new DeskCounts(Of(CaseState.Open), Of(CaseState.WaitingForLook), determined);
     }
 }

@@ -39,6 +39,18 @@ public sealed class ListReviews(IDbContextFactory<LibraryDbContext> factory, Gui
         return new QueueView(lines, own);
     }
 
+    /// <summary>How many cases want the reader's opinion: open, not their own, and not finished by them in this round.</summary>
+    public async Task<Outcome<int>> CountAsync(Actor actor, CancellationToken stop)
+    {
+        if (!actor.IsSignedIn) return PeopleRefusals.SignInFirst;
+        if (!actor.IsVolunteer) return PeopleRefusals.VolunteersOnly;
+        await using var db = await factory.CreateDbContextAsync(stop);
+        var me = actor.UserId;
+        return await db.Set<CaseRow>()
+            .Where(c => (c.State == CaseState.Open || c.State == CaseState.WaitingForLook) && c.OwnerId != me && c.FiledForById != me)
+            .CountAsync(c => !db.Set<OpinionRow>().Any(o => o.CaseId == c.Id && o.Round == c.Round && o.VolunteerId == me && o.FinalAt != null), stop);
+    }
+
     private static Task<List<Read>> ReadAsync(LibraryDbContext db, IQueryable<CaseRow> cases, Guid? me, CancellationToken stop)
     {
         var looks = db.Set<LookRow>();

@@ -13,6 +13,7 @@ internal static class ReviewRegistration
         services.AddSingleton<ListReviews>();
         services.AddSingleton<ReadReview>();
         services.AddSingleton<ReadOutcome>();
+        services.AddSingleton<ListOwnOpinions>();
         services.AddSingleton<ScoreTrait>();
         services.AddSingleton<ContestAnswer>();
         services.AddSingleton<SealOpinion>();

@@ -16,11 +16,11 @@ internal sealed class StaffTodo(ListReviews reviews, WaitingRequests requests, R
         var items = new List<TodoItem>();
         if (actor.IsLibrarian)
         {
-            if ((await recalls.ReadAsync(actor, stop)).TryGet(out var called, out _)) items.AddRange(called.Recalls.Where(recall => recall.ClosedOn is null).Select(Untold).OfType<TodoItem>().Take(1));
+            if ((await recalls.UntoldAsync(actor, stop)).TryGet(out var called, out _)) items.AddRange(called.Recalls.Select(Untold).OfType<TodoItem>());
             if ((await requests.ReadAsync(actor, stop)).TryGet(out var waiting, out _) && waiting.Requests.Count > 0) items.Add(AskedFor(waiting.Requests.Count));
         }
 
-        if (actor.IsVolunteer && (await reviews.ReadAsync(actor, stop)).TryGet(out var queue, out _) && queue.Lines.Count(line => line.Mine != MyPart.Finished) is > 0 and var cases) items.Add(Cases(cases));
+        if (actor.IsVolunteer && (await reviews.CountAsync(actor, stop)).TryGet(out var cases, out _) && cases > 0) items.Add(Cases(cases));
         return items;
     }
 

@@ -31,6 +31,8 @@ public sealed partial class ReviewPage(
     private Trait? _scored;
     private IReadOnlyCollection<string> _scoredStates = [];
     private AnswerSeen? _scoredMine;
+    private string? _faultHeading;
+    private string? _late;
 
     /// <summary>The case's number.</summary>
     [Parameter] public long Id { get; set; }
@@ -57,21 +59,28 @@ public sealed partial class ReviewPage(
 
     private string NextWords => _next is null ? Say["Back to the queue"] : Say["Next case"];
 
-    private string? DoneWords => Done switch
+    private bool IsScoring => _scored is not null && _view is { IsOpen: true };
+
+    private (DonePlace Place, string Words)? DoneSaid => Done switch
     {
-        "sealed" => Say["Your opinion is sealed. The odds, the reasons and the suggestions are open to you now: review, then finish."],
-        "finished" => Say["Your review is finished. The case waits for others. The next one is under the form."],
-        "wanted" => Say["Your review is finished. One more person will look at it. The next case is under the form."],
-        "determined" => Say["Your review is finished, and with it the case is determined. Its owner gets a letter."],
-        "scored" => Say["Your score is kept."],
-        "contested" => Say["Your score stands beside the other now, and the odds take both."],
-        "taken-back" => Say["Your score is taken back."],
-        "suggested" => Say["Your suggestion is added."],
-        "unsuggested" => Say["Your suggestion is withdrawn."],
-        "asked" => Say["The member is asked, by letter. The case waits for the look; opinions are still taken."],
-        "unasked" => Say["The request is withdrawn."],
+        "sealed" => (DonePlace.Odds, Say["Your opinion is sealed. The odds, the reasons and the suggestions are open to you now: review, then finish."]),
+        "finished" => (DonePlace.Top, Say["Your review is finished. One more opinion is needed."]),
+        "in-review" => (DonePlace.Top, Say["Your review is finished. Another volunteer has sealed an opinion and not finished the review yet; the case waits for that."]),
+        "wanted" => (DonePlace.Top, Say["Your review is finished. One more person will look at it."]),
+        "determined" => (DonePlace.Top, Say["Your review is finished, and with it the case is determined. Its owner gets a letter."]),
+        "scored" => (DonePlace.Scores, Say["Your score is kept."]),
+        "contested" => (DonePlace.Scores, Say["Your score stands beside the other now, and the odds take both."]),
+        "taken-back" => (DonePlace.Scores, Say["Your score is taken back."]),
+        "suggested" => (DonePlace.Suggestions, Say["Your suggestion is added."]),
+        "unsuggested" => (DonePlace.Suggestions, Say["Your suggestion is withdrawn."]),
+        "asked" => (DonePlace.Look, Say["The member is asked, by letter. The case waits for the look; opinions are still taken."]),
+        "unasked" => (DonePlace.Look, Say["The request is withdrawn."]),
         _ => null,
     };
+
+    // What was done is said where it was done, unless something was refused since.
+    private RenderFragment? DoneAt(DonePlace place) =>
+        _faults.Count == 0 && DoneSaid is { } done && done.Place == place ? DoneNote(done.Words) : null;
 
     protected override async Task OnParametersSetAsync()
     {
@@ -95,6 +104,7 @@ public sealed partial class ReviewPage(
             return;
         }
         if (!view.IsOpen && (await outcomes.RunAsync(_actor, Id, default)).TryGet(out var became, out _)) _outcome = became;
+        _late = LateForm(view);
         Opinion ??= new();
         Suggest ??= new();
         Look ??= new();
@@ -113,6 +123,61 @@ public sealed partial class ReviewPage(
         return new() { Revision = mine.Revision, Taxon = view.Taxon, Qualifier = view.Qualifier, Note = mine.FinalNote };
     }
 
+    // A form that the page carried when it was opened, and no longer does: the case was decided or the opinion sealed meanwhile.
+    private string? LateForm(ReviewView view)
+    {
+        if (Http?.Request is not { HasFormContentType: true } sent) return null;
+        var name = sent.Form["_handler"].ToString();
+        var gone = name switch
+        {
+            "opinion" => !view.IsOpen || view.Mine is not null,
+            "finish" => !view.IsOpen || view.Mine is null,
+            "score" or "unscore" or "suggest" or "look" or "alone" => !view.IsOpen,
+            _ => false,
+        };
+        return gone ? name : null;
+    }
+
+    /// <summary>Says why a form came too late; what was chosen and written in it is not lost.</summary>
+    private async Task SayLateAsync()
+    {
+        var sent = _late;
+        if (sent == "opinion" && _view is { IsOpen: true, Mine: { } mine })
+        {
+            if (Opinion!.Named == mine.Sealed)
+            {
+                // The same sent twice: it is done.
+                navigation.NavigateTo(Here() + "&done=sealed#odds");
+                return;
+            }
+            _faults = [new("finish-taxon", Say[$"You had sealed {ReviewWords.Name(Guide, mine.Sealed)}. What you sent now stands in your review; finish with it if that is what you say."])];
+            _faultHeading = Say["Your opinion was sealed already"];
+            Finish = new() { Taxon = Opinion.Taxon, Other = Opinion.Other, Qualifier = Opinion.Qualifier, Note = Opinion.Note };
+        }
+        else
+        {
+            _faultHeading = Say["The case has moved on while this page was open"];
+            _faults = [new(null, Say["What you sent was not taken. This is the case as it stands now."]), .. SentWords(sent).Select(words => new FormFault(null, words))];
+        }
+        await LoadAsync();
+        _late = null;
+    }
+
+    private IEnumerable<string> SentWords(string? form)
+    {
+        (NamedTaxon? named, string? note) = form switch
+        {
+            "opinion" => (Opinion!.Named, Opinion.Note),
+            "finish" => (Finish!.Named, Finish.Note),
+            "alone" => (Alone!.Named, Alone.Note),
+            "suggest" => (new NamedTaxon(Suggest!.Taxon ?? "", Qualifiers.None), Suggest.Reason),
+            "look" => (default(NamedTaxon?), Look!.Message),
+            _ => (default(NamedTaxon?), default(string)),
+        };
+        if (named is { Taxon.Length: > 0 } chosen) yield return Say[$"You had chosen: {ReviewWords.Name(Guide, chosen)}"];
+        if (!string.IsNullOrWhiteSpace(note)) yield return Say[$"You had written: {note}"];
+    }
+
     private void PrepareScore(ReviewView view)
     {
         _scored = view.Guide.Guide.FindTrait(Score?.TraitId ?? ScoreTraitId ?? "");
@@ -127,7 +192,7 @@ public sealed partial class ReviewPage(
         Score = new ScoreFields
         {
             TraitId = _scored.Id,
-            LookId = stands?.LookId ?? view.Looks[^1].Id,
+            LookId = stands?.LookId ?? (view.Looks.LastOrDefault(look => look.Parts.Contains(_scored.Part)) ?? view.Looks[^1]).Id,
             Contests = Contest,
             Low = Number(stands?.Low),
             High = stands?.High == stands?.Low ? null : Number(stands?.High),
@@ -137,11 +202,11 @@ public sealed partial class ReviewPage(
     }
 
     private Task SealAsync() =>
-        ThenAsync(async () => await seal.RunAsync(_actor, Id, Opinion!.Written, default), _ => "sealed", OpinionField);
+        ThenAsync(async () => await seal.RunAsync(_actor, Id, Opinion!.Written, default), _ => "sealed", OpinionField, "odds");
 
     private Task FinishAsync() => ThenAsync(
         async () => await finish.RunAsync(_actor, Id, Finish!.Revision, Finish.Named, Finish.Note, default),
-        decision => decision switch { Determined => "determined", AnotherWanted => "wanted", _ => "finished" },
+        decision => decision switch { Determined => "determined", AnotherWanted => "wanted", NotYet { InReview: > 0 } => "in-review", _ => "finished" },
         code => code == ReviewRefusals.NoteTooLongCode ? "finish-note" : code == ReviewRefusals.ChangedMeanwhileCode ? null : "finish-taxon");
 
     private Task ScoreAsync()
@@ -209,7 +274,7 @@ public sealed partial class ReviewPage(
     {
         if ((await act()).TryGet(out var value, out var no))
         {
-            navigation.NavigateTo($"/queue/{Id}?done={done(value)}" + (place is null ? null : $"#{place}"));
+            navigation.NavigateTo(Here() + $"&done={done(value)}" + (place is null ? null : $"#{place}"));
             return;
         }
         var field = fieldOf(no.Code);
@@ -221,7 +286,12 @@ public sealed partial class ReviewPage(
     private IReadOnlyCollection<string> PostedStates() =>
         Http?.Request.HasFormContentType == true ? [.. Http.Request.Form["Score.States"].OfType<string>()] : [];
 
-    private string Here(int? photo = null) => $"/queue/{Id}?photo={photo ?? Photo ?? 1}&a={Uri.EscapeDataString(A ?? "")}&b={Uri.EscapeDataString(B ?? "")}";
+    // Photo, compared species and the score in hand stay when one of them changes.
+    private string Here(int? photo = null, bool scoring = false) =>
+        $"/queue/{Id}?photo={photo ?? Photo ?? 1}{Kept("a", A)}{Kept("b", B)}"
+        + (scoring && IsScoring ? Kept("score", _scored!.Id) + Kept("contest", Score!.Contests?.ToString(System.Globalization.CultureInfo.InvariantCulture)) : null);
+
+    private static string? Kept(string name, string? value) => string.IsNullOrEmpty(value) ? null : $"&{name}={Uri.EscapeDataString(value)}";
 
     private string ScoreAddress(string trait, long? contested) =>
         FormattableString.Invariant($"{Here()}&score={Uri.EscapeDataString(trait)}{(contested is null ? "" : $"&contest={contested}")}#score");
@@ -233,4 +303,14 @@ public sealed partial class ReviewPage(
     }
 
     private static string? Number(double? value) => value?.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture);
+}
+
+/// <summary>Where on the page an act is answered.</summary>
+internal enum DonePlace
+{
+    Top,
+    Odds,
+    Suggestions,
+    Scores,
+    Look,
 }

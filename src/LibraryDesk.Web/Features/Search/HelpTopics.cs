@@ -13,6 +13,8 @@ internal static class HelpTopics
         new(Say["You have a plant without a name"], "/help#plant", Say["file case photo question answer look odds opinion determination label lost mystery"]),
         new(Say["Why only the species?"], "/help#species", Say["variety species origin looks name fits"]),
         new(Say["You hold a packet"], "/help#packet", Say["packet scan code label QR lineage sow save seed"]),
+        new(Say["You review cases"], "/help#review", Say["review opinion seal score contest cf aff decibans volunteer queue finish"]),
+        new(Say["Keys"], "/help#keys", Say["keys keyboard shortcuts letters"]),
         new(Say["Words"], "/help#words", Say["look odds opinion determination accession lot packet lineage recall meaning glossary"]),
         new(Say["What we keep, and for how long"], "/help#kept", Say["privacy data keep erase account photo location tracking"]),
         new(Say["What it cannot know"], "/help#limits", Say["law protected eat safe rules"]),

@@ -54,13 +54,32 @@ document.addEventListener("click", event => {
   target.focus({ preventScroll: true });
 }, true);
 
-// After a refused form the summary of what to change takes focus, also when only part of the page was replaced. Where it is a field that a
-// scanner writes into, what it wrote before is marked.
+// After a refused form the summary of what to change takes focus, after a taken one the word that it was; also when only part of the page was
+// replaced. Where it is a field that a scanner writes into, what it wrote before is marked.
 const focusSummary = () => {
   const place = document.querySelector("[data-takes-focus]");
+  if (place?.dataset.takesFocus === "once") place.removeAttribute("data-takes-focus");
   place?.focus({ preventScroll: place.dataset.takesFocus === "still" });
   place?.select?.();
+  // A form that an address opens further down takes focus with it.
+  const opened = place ? null : document.querySelector("[data-arrives]");
+  if (opened && location.hash === `#${opened.id}` && !opened.contains(document.activeElement)) opened.focus({ preventScroll: true });
 };
+
+// A form is sent once. A second Enter before the answer would send it again, and the desk would refuse what it has just taken. After a while
+// it may be sent anew: some forms answer with a file, and a connection can fail.
+document.addEventListener("submit", event => {
+  if (!("sending" in event.target.dataset)) return;
+  event.preventDefault();
+  event.stopImmediatePropagation();
+}, true);
+addEventListener("submit", event => {
+  const form = event.target;
+  if (form.method !== "post" || (event.defaultPrevented && !form.hasAttribute("data-enhance"))) return;
+  form.dataset.sending = "";
+  setTimeout(() => delete form.dataset.sending, 5000);
+});
+addEventListener("pageshow", () => document.querySelectorAll("form[data-sending]").forEach(form => delete form.dataset.sending));
 
 // A toast goes after six seconds, but never while somebody is in it.
 const retireToasts = () => {
@@ -122,6 +141,7 @@ const followPage = () => {
 history.replaceState(history.state, "", location.href);
 
 const settle = () => {
+  document.querySelectorAll("form[data-sending]").forEach(form => delete form.dataset.sending);
   showConnection();
   focusSummary();
   retireToasts();

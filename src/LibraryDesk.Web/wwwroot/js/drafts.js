@@ -1,4 +1,5 @@
 // What was typed into a longer form stays in this tab until the form is sent: leaving it by a link or by Back loses nothing.
+const sent = "desk-draft-sent";
 const keyOf = form => `desk-draft:${form.dataset.draft}`;
 const written = form => [...new FormData(form).entries()].filter(([name, value]) => typeof value === "string" && !name.startsWith("_"));
 
@@ -12,12 +13,13 @@ const keep = form => {
 
 const putBack = form => {
   // A refused form holds what was sent.
-  if (document.querySelector("[data-takes-focus]")) return keep(form);
+  if (document.querySelector(".errsum")) return keep(form);
   const kept = JSON.parse(sessionStorage.getItem(keyOf(form)) ?? "null");
   if (!kept) return;
   for (const input of form.querySelectorAll("input[type=checkbox], input[type=radio]")) input.checked = kept.some(([name, value]) => name === input.name && value === input.value);
-  for (const input of form.querySelectorAll("input[type=text], textarea, select")) input.value = kept.find(([name]) => name === input.name)?.[1] ?? input.value;
-  form.querySelector("[data-draft-word]").hidden = false;
+  for (const input of form.querySelectorAll("input:not([type]), input[type=text], textarea, select")) input.value = kept.find(([name]) => name === input.name)?.[1] ?? input.value;
+  const word = form.querySelector("[data-draft-word]");
+  if (word) word.hidden = false;
 };
 
 for (const change of ["input", "change"]) {
@@ -28,9 +30,21 @@ for (const change of ["input", "change"]) {
 }
 
 document.addEventListener("submit", event => {
-  if (event.target.matches("form[data-draft]") && navigator.onLine) sessionStorage.removeItem(keyOf(event.target));
+  if (event.target.matches("form[data-draft]")) sessionStorage.setItem(sent, keyOf(event.target));
+  // Whoever signs in next in this tab finds nothing of it.
+  if (event.target.getAttribute("action") === "/account/sign-out") sessionStorage.clear();
 });
 
-const settle = () => document.querySelectorAll("form[data-draft]").forEach(putBack);
+// A sent form is forgotten once a page answers it, but not when that page asks to sign in first or says that it was out of date.
+const forget = () => {
+  const key = sessionStorage.getItem(sent);
+  sessionStorage.removeItem(sent);
+  if (key && !location.pathname.startsWith("/account/") && !document.querySelector("[data-not-taken]")) sessionStorage.removeItem(key);
+};
+
+const settle = () => {
+  forget();
+  document.querySelectorAll("form[data-draft]").forEach(putBack);
+};
 settle();
 globalThis.Blazor?.addEventListener("enhancedload", settle);

@@ -53,10 +53,17 @@ const keysOff = () => {
 };
 
 const keyTargets = {
-  o: "#opinion-h", l: "#look-what", n: "[data-key='n']", z: "[data-key='z']", "[": "[data-key='[']", "]": "[data-key=']']",
+  "?": "#keys-h", o: "#opinion-h", l: "#look-what", n: "[data-key='n']", z: "[data-key='z']", "[": "[data-key='[']", "]": "[data-key=']']",
+};
+
+const zoomOut = () => {
+  const button = document.querySelector("[data-zoom-button][aria-pressed=true]");
+  button?.click();
+  return button;
 };
 
 document.addEventListener("keydown", event => {
+  if (event.key === "Escape" && zoomOut()) return;
   if (event.ctrlKey || event.metaKey || event.altKey || event.defaultPrevented || keysOff()) return;
   if (!document.querySelector("[data-review], [data-key='n']")) return;
   if (event.target.closest("input, textarea, select, [contenteditable]") && !event.target.matches("[type=radio], [type=checkbox]")) return;
@@ -68,15 +75,21 @@ document.addEventListener("keydown", event => {
     row.focus();
     return;
   }
+  if (event.key === "?" && !document.querySelector("#keys-h")) {
+    location.assign("/help#keys");
+    return;
+  }
   const selector = keyTargets[event.key.toLowerCase()];
-  const target = selector && document.querySelector(selector);
-  if (!target || target.hidden) return;
+  // What is chosen already takes the focus, so that Enter sends it.
+  const chosen = event.key.toLowerCase() === "o" && document.querySelector("#opinion input[type=radio]:checked");
+  const target = chosen || (selector && document.querySelector(selector));
+  if (!target || target.closest("[hidden]")) return;
   event.preventDefault();
   if (target.matches("a, button")) {
     target.click();
   } else {
-    target.scrollIntoView({ block: "start" });
-    target.focus({ preventScroll: true });
+    (target.closest("section") ?? target).scrollIntoView({ block: "start" });
+    target.focus({ preventScroll: target.matches("h2") });
   }
 });
 
@@ -84,6 +97,7 @@ const sayKeys = panel => {
   panel.hidden = false;
   const button = panel.querySelector("[data-keys-switch]");
   button.textContent = keysOff() ? button.dataset.on : button.dataset.off;
+  panel.querySelector("dl").hidden = keysOff();
 };
 
 document.addEventListener("click", event => {
@@ -95,6 +109,7 @@ document.addEventListener("click", event => {
       return;
     }
     sayKeys(keys.closest("[data-review-keys]"));
+    for (const line of document.querySelectorAll("[data-keys-link]")) line.hidden = keysOff();
   }
   const zoom = event.target.closest("[data-zoom-button]");
   if (zoom) {
@@ -121,6 +136,7 @@ const settle = () => {
   for (const slider of document.querySelectorAll("[data-slider-for]")) slider.hidden = false;
   for (const button of document.querySelectorAll("[data-zoom-button]")) button.hidden = false;
   for (const panel of document.querySelectorAll("[data-review-keys]")) sayKeys(panel);
+  for (const line of document.querySelectorAll("[data-keys-link]")) line.hidden = keysOff();
   follow();
 };
 settle();
