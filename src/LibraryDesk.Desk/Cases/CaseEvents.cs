@@ -17,6 +17,7 @@ public static class CaseEvents
     public const string OriginTakenBack = "origin-taken-back";
     public const string LookAdded = "look-added";
     public const string Withdrawn = "withdrawn";
+    public const string Renamed = "renamed";
 
     public static void AddCaseEvent(this LibraryDbContext db, long caseId, string kind, Actor actor, DateTimeOffset at, string? detail = null)
     {

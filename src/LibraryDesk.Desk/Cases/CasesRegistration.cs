@@ -21,6 +21,7 @@ internal static class CasesRegistration
         services.AddSingleton<CaseFeed>();
         services.AddSingleton<RankCase>();
         services.AddSingleton<StartCase>();
+        services.AddSingleton<RenameCase>();
         services.AddSingleton<SetParts>();
         services.AddSingleton<SaveAnswer>();
         services.AddSingleton<TakeBackAnswer>();

@@ -51,6 +51,7 @@ internal static class SeedRegistration
         .AddSingleton<TraceSeed>()
         .AddSingleton<RecallList>()
         .AddSingleton<WaitingRequests>()
+        .AddSingleton<WithdrawRequest>()
         .AddSingleton<FindMixUp>()
         .AddSingleton<GrownBeside>()
         .AddSingleton<DueList>()

@@ -3,6 +3,7 @@ using LibraryDesk.Desk.Cases;
 using LibraryDesk.Desk.Cases.Filing;
 using LibraryDesk.Desk.Cases.Odds;
 using LibraryDesk.Desk.People;
+using LibraryDesk.Desk.Tests.Seeds;
 using LibraryDesk.TestServers;
 using Microsoft.EntityFrameworkCore;
 
@@ -19,6 +20,27 @@ public class FilingTests
         var id = await ACase.StartAsync(library, _member);
         await library.Act<SaveAnswer>().SaveAsync(_member, id, null, GivenAnswer.NotSure("corolla_spots"), default);
         Assert.Equal("case.nothing-to-see", (await library.Act<FileCase>().FileAsync(_member, id, default)).Refusal?.Code);
+    }
+
+    [Theory, OnBoth]
+    public async Task A_drafts_name_and_crop_change_until_something_is_answered(string database)
+    {
+        await using var library = await ACase.LibraryAsync(database);
+        var rename = library.Act<RenameCase>();
+        var id = await ACase.StartAsync(library, _member);
+        await library.Act<SetParts>().SetAsync(_member, id, null, ["leaves", "flowers"], default);
+        Assert.Equal("case.title", (await rename.RunAsync(_member, id, "  ", null, default)).Refusal?.Code);
+        Assert.Equal(CaseRefusals.NotFoundCode, (await rename.RunAsync(Actor.Member(Guid.NewGuid()), id, "Mine now", null, default)).Refusal?.Code);
+
+        var moved = (await rename.RunAsync(_member, id, "Bean on the fence", "phaseolus", default)).Allowed();
+        Assert.Equal(("Bean on the fence", "phaseolus"), (moved.Title, moved.GuideId));
+        await using (var db = await library.OpenAsync()) Assert.Equal("", (await db.Set<LookRow>().SingleAsync()).Parts);
+
+        (await rename.RunAsync(_member, id, "Pepper again", "capsicum", default)).Allowed();
+        await library.Act<SetParts>().SetAsync(_member, id, null, ["flowers"], default);
+        await library.Act<SaveAnswer>().SaveAsync(_member, id, null, GivenAnswer.Of("corolla_spots", "green-yellow"), default);
+        Assert.Equal(RenameCase.CropCode, (await rename.RunAsync(_member, id, "Bean", "phaseolus", default)).Refusal?.Code);
+        Assert.Equal("Pepper, a red one", (await rename.RunAsync(_member, id, " Pepper, a red one ", "capsicum", default)).Allowed().Title);
     }
 
     [Theory, OnBoth]

@@ -12,6 +12,25 @@ namespace LibraryDesk.Desk.Tests.Seeds;
 public sealed class CounterTests
 {
     [Theory, OnBoth]
+    public async Task What_was_asked_for_is_taken_back_until_a_packet_is_put_aside(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        var lot = (await library.ReceiveAsync()).Lot.ToString()!;
+        var code = (await library.PacketsAsync(lot)).Single();
+        var withdraw = library.Act<WithdrawRequest>();
+        var request = (await library.Act<RequestPacket>().RunAsync(ASeedLibrary.Member, lot, default)).Allowed();
+        Assert.Equal(PeopleRefusals.NotYours.Code, (await withdraw.RunAsync(ASeedLibrary.OtherMember, request.Value, default)).Refusal?.Code);
+
+        (await withdraw.RunAsync(ASeedLibrary.Member, request.Value, default)).Allowed();
+        Assert.Empty((await library.Act<WaitingRequests>().ReadAsync(ASeedLibrary.Librarian, default)).Allowed().Requests);
+        Assert.False((await withdraw.RunAsync(ASeedLibrary.Member, request.Value, default)).IsAllowed);
+
+        var again = (await library.Act<RequestPacket>().RunAsync(ASeedLibrary.Member, lot, default)).Allowed();
+        (await library.Act<PickPacket>().RunAsync(ASeedLibrary.Librarian, again.Value, code, default)).Allowed();
+        Assert.Equal(WithdrawRequest.PutAsideCode, (await withdraw.RunAsync(ASeedLibrary.Member, again.Value, default)).Refusal?.Code);
+    }
+
+    [Theory, OnBoth]
     public async Task The_day_lists_what_was_lent_and_an_undo_takes_it_back(string database)
     {
         await using var library = await TestLibrary.CreateAsync(database);

@@ -71,7 +71,7 @@ public sealed class StartCase(
         })];
 
     /// <summary>What the plant carries goes without asking for a fruit or seeds alone; empty where it has to be asked.</summary>
-    private static string FirstParts(CropGuide guide, Specimen specimen)
+    internal static string FirstParts(CropGuide guide, Specimen specimen)
     {
         string[] wanted = specimen switch
         {
@@ -85,8 +85,7 @@ public sealed class StartCase(
     private static Refusal? WhyNot(Actor actor, NewCase wanted)
     {
         if (wanted.ForWalkIn && !actor.IsVolunteer) return PeopleRefusals.VolunteersOnly;
-        if (Blank(wanted.Title) is null) return new Refusal("case.title", "Give it a name you will know it by, such as \"Pepper in the blue pot\".");
-        if (wanted.Title.Length > LongestTitle) return new Refusal("case.title", "Keep the name under 160 characters; there is room for notes later.");
+        if (TitleFault(wanted.Title) is { } unnamed) return unnamed;
         if (wanted.Plants is < 1 or > MostPlants) return new Refusal("case.plants", "A tray has between 1 and 60 plants. File a larger one in two goes.");
         if (wanted.Plants > 1 && wanted.Specimen != Specimen.Seedling) return new Refusal("case.plants", "Only a tray of seedlings is filed as several plants. File other plants one by one.");
         var email = Blank(wanted.GuestEmail);
@@ -96,7 +95,12 @@ public sealed class StartCase(
         return null;
     }
 
-    private static Refusal NoSuchGuide { get; } = new("case.crop", "The desk has no guide for this crop. Choose one from the list.");
+    internal static Refusal? TitleFault(string? title) =>
+        Blank(title) is null ? new Refusal("case.title", "Give it a name you will know it by, such as \"Pepper in the blue pot\".")
+        : title!.Length > LongestTitle ? new Refusal("case.title", "Keep the name under 160 characters; there is room for notes later.")
+        : null;
+
+    internal static Refusal NoSuchGuide { get; } = new("case.crop", "The desk has no guide for this crop. Choose one from the list.");
 
     private static string TitleOf(NewCase wanted, int number) => wanted.Plants == 1
         ? wanted.Title.Trim()

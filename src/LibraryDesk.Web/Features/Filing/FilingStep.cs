@@ -6,6 +6,7 @@ namespace LibraryDesk.Web.Features.Filing;
 /// <summary>The steps of filing, as the last part of their address.</summary>
 internal static class FilingStep
 {
+    public const string Name = "name";
     public const string Parts = "parts";
     public const string Photos = "photos";
     public const string Ask = "ask";

@@ -48,6 +48,7 @@ public sealed partial class LoansPage
     {
         "lent" => Form?.Who is { Length: > 0 } who ? Say[$"{Packet} is lent to {who}. Scan the next one."] : Say[$"{Packet} is lent. Scan the next one."],
         "undone" => Say["Undone. The ledger keeps both entries."],
+        "unasked" => Say["It is off the list. Nobody puts a packet aside for it."],
         "ended" => Say["The loan has ended. Thank you for telling."],
         "back" => Say[$"{Packet} is back on the shelf. Scan the next one."],
         _ => null,
@@ -151,6 +152,13 @@ public sealed partial class LoansPage
 
     // A packet kept for this person answers their request, also when nobody came here by way of it.
     private long? KeptFor(Guid person, string packet) => _requests.FirstOrDefault(request => request.ById == person && request.PickedCode == packet)?.Id;
+
+    private async Task WithdrawAsync(long request)
+    {
+        var outcome = await Withdraw.RunAsync(_actor, request, default);
+        if (outcome.TryGet(out _, out var no)) Navigation.NavigateTo("/loans?done=unasked");
+        else _faults = [new(null, no)];
+    }
 
     private async Task UndoAsync(long sequence)
     {
