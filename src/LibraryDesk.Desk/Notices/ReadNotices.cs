@@ -44,6 +44,22 @@ public sealed class ReadNotices(IDbContextFactory<LibraryDbContext> factory, Tim
         return row;
     }
 
+    /// <summary>Marks what leads to a page as read, when its reader comes to that page by another way.</summary>
+    /// <param name="actor">Anybody; a visitor has no notices.</param>
+    /// <param name="page">The page's address, such as /cases/12; pages below it count too.</param>
+    /// <param name="stop">Stops.</param>
+    public async Task SeenAsync(Actor actor, string page, CancellationToken stop)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        if (actor.UserId is not { } me) return;
+        await using var db = await factory.CreateDbContextAsync(stop);
+        var below = page + "/";
+        var unread = db.Set<NoticeRow>().Where(n => n.PersonId == me && n.ReadAt == null && (n.Address == page || n.Address.StartsWith(below)));
+        if (!await unread.AnyAsync(stop)) return;
+        var now = clock.GetUtcNow();
+        await unread.ExecuteUpdateAsync(n => n.SetProperty(x => x.ReadAt, now), stop);
+    }
+
     /// <summary>Marks all that were there at <paramref name="seen"/> as read; one that came since stays unread.</summary>
     public async Task<Outcome<NoticeList>> ReadAllAsync(Actor actor, DateTimeOffset seen, CancellationToken stop)
     {

@@ -53,10 +53,17 @@ public sealed class SearchDesk(IDbContextFactory<LibraryDbContext> factory, Find
         var cases = await CasesAsync(db, actor, asked, stop);
         var packets = await PacketsAsync(db, asked, stop);
         var found = await seed.RunAsync(actor, asked, MostOfAKind, stop);
+        var whole = packets;
         List<SearchHit> lots = [.. found.Lots.Where(lot => actor.IsVolunteer || lot.OnShelf > 0).Select(Lot)];
 
+        // A packet's page is public, but only its whole code leads there; volunteers find it by the beginning too, and a borrower by its lot.
+        var others = actor.IsVolunteer && CodeSearch.Beginning(asked) is not null
+            ? [.. found.Packets.Select(packet => new SearchHit(SearchKind.Packet, packet.Code, packet.Name.Variety ?? "", "/p/" + packet.Code))]
+            : await BorrowedAsync(db, actor, found.Lots, stop);
+        packets = [.. packets, .. others.Where(other => packets.All(packet => packet.Address != other.Address))];
+
         IReadOnlyList<SearchHit> hits = [.. cases, .. packets, .. lots, .. await GuidesAsync(asked, stop), .. await PeopleAsync(actor, asked, stop)];
-        return new SearchFound(hits, Straight(asked, cases, packets, lots))
+        return new SearchFound(hits, Straight(asked, cases, whole, lots))
         {
             WrongCode = found.WrongCode,
             LeftOut = lots.Count > 0 ? [.. found.Words.Where(word => word.TakenFor is null).Select(word => word.Typed)] : [],
@@ -90,6 +97,18 @@ public sealed class SearchDesk(IDbContextFactory<LibraryDbContext> factory, Find
             .Select(p => new SearchHit(SearchKind.Packet, p.Code, "", "/p/" + p.Code)).ToListAsync(stop);
     }
 
+    private static async Task<List<SearchHit>> BorrowedAsync(LibraryDbContext db, Actor actor, IReadOnlyList<FoundLot> lots, CancellationToken stop)
+    {
+        if (actor.UserId is not { } me || lots.Count == 0) return [];
+        var names = lots.ToDictionary(lot => lot.Code, lot => lot.Name.Variety);
+        var codes = names.Keys.ToArray();
+        var borrowed = await db.Set<LoanRow>().Where(loan => loan.BorrowerId == me && loan.Ending == null && !loan.IsVoid)
+            .Join(db.Set<PacketRow>(), loan => loan.PacketId, packet => packet.Id, (loan, packet) => packet)
+            .Join(db.Set<LotRow>().Where(lot => codes.Contains(lot.Code)), packet => packet.LotId, lot => lot.Id, (packet, lot) => new { packet.Id, packet.Code, Lot = lot.Code })
+            .OrderBy(packet => packet.Id).Take(MostOfAKind).ToListAsync(stop);
+        return borrowed.ConvertAll(packet => new SearchHit(SearchKind.Packet, packet.Code, names[packet.Lot] ?? "", "/p/" + packet.Code));
+    }
+
     private async Task<List<SearchHit>> GuidesAsync(string asked, CancellationToken stop)
     {
         bool Names(string? name) => name?.Contains(asked, StringComparison.OrdinalIgnoreCase) == true;
@@ -110,13 +129,14 @@ public sealed class SearchDesk(IDbContextFactory<LibraryDbContext> factory, Find
         return [.. found.Where(p => !p.Erased).Take(MostOfAKind).Select(p => new SearchHit(SearchKind.Person, p.Name, p.Email, $"/people?q={Uri.EscapeDataString(p.Email)}"))];
     }
 
-    private static SearchHit Lot(FoundLot lot) => new(SearchKind.Lot, lot.Name.Variety is { } name ? $"‘{name}’" : lot.Code, lot.Code, $"/lots/{lot.Code}");
+    private static SearchHit Lot(FoundLot lot) => new(
+        SearchKind.Lot, lot.Name.Variety is { } name ? $"‘{name}’" : lot.Code, string.Create(CultureInfo.InvariantCulture, $"{lot.Code}, {lot.Year}"), $"/lots/{lot.Code}");
 
     private static string? Straight(string asked, List<SearchHit> cases, List<SearchHit> packets, List<SearchHit> lots)
     {
         if (packets is [var packet]) return packet.Address;
         var lot = LotCode.Read(asked).Match(read => read.ToString(), _ => "");
-        if (lot.Length > 0 && lots.FirstOrDefault(l => l.Detail == lot) is { } found) return found.Address;
+        if (lot.Length > 0 && lots.FirstOrDefault(l => l.Address == $"/lots/{lot}") is { } found) return found.Address;
         return asked.TrimStart('#').All(char.IsAsciiDigit) ? cases.FirstOrDefault(c => c.Address.EndsWith($"/{asked.TrimStart('#')}", StringComparison.Ordinal))?.Address : null;
     }
 }

@@ -1,5 +1,6 @@
 using LibraryDesk.Desk.People;
 using LibraryDesk.Desk.Search;
+using LibraryDesk.Desk.Seeds;
 using LibraryDesk.Desk.Tests.Review;
 using LibraryDesk.Desk.Tests.Seeds;
 using LibraryDesk.TestServers;
@@ -43,8 +44,22 @@ public sealed class SearchTests
         var found = await FindAsync(library, ASeedLibrary.Member, "millrace qqzzx");
         Assert.Null(found.WrongCode);
         Assert.Equal(["qqzzx"], found.LeftOut);
-        Assert.Contains(found.Hits, hit => hit.Detail == lot);
+        Assert.Contains(found.Hits, hit => hit.Address == $"/lots/{lot}");
         Assert.Empty((await FindAsync(library, ASeedLibrary.Member, "millrace")).LeftOut);
+    }
+
+    [Theory, OnBoth]
+    public async Task A_packet_is_found_by_its_borrower_under_its_name_and_by_volunteers_under_the_beginning_of_its_code(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        var lot = (await library.ReceiveAsync("Millrace Red")).Lot.ToString()!;
+        var code = (await library.PacketsAsync(lot)).Single();
+        (await library.Act<LendPacket>().RunAsync(ASeedLibrary.Member, new Handover(code), default)).Allowed();
+
+        Assert.Contains((await FindAsync(library, ASeedLibrary.Member, "millrace")).Hits, hit => hit.Address == $"/p/{code}");
+        Assert.DoesNotContain((await FindAsync(library, ASeedLibrary.OtherMember, "millrace")).Hits, hit => hit.Kind == SearchKind.Packet);
+        Assert.Contains((await FindAsync(library, Actor.Volunteer(Guid.NewGuid()), code[..^2])).Hits, hit => hit.Address == $"/p/{code}");
+        Assert.DoesNotContain((await FindAsync(library, ASeedLibrary.OtherMember, code[..^2])).Hits, hit => hit.Kind == SearchKind.Packet);
     }
 
     [Theory, OnBoth]

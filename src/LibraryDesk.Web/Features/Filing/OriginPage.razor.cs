@@ -48,6 +48,9 @@ public partial class OriginPage
 
     private CancellationToken Stop => Http?.RequestAborted ?? default;
 
+    private bool IsEmptyDraft => _view!.Case.State == CaseState.Draft && _view.Looks.All(look => look.Photos.Count == 0)
+        && !_view.OwnAnswers.Any(answer => answer.Kind is AnswerKind.States or AnswerKind.Measure);
+
     /// <inheritdoc />
     protected override async Task OnInitializedAsync()
     {
@@ -63,8 +66,12 @@ public partial class OriginPage
         Form.Loans ??= [];
         Form.Others ??= [];
         if (_view.Case.OwnerId is { } owner && owner == _actor.UserId)
-            _loans = (await Loans.OfAsync(_actor, owner, Stop)).Match(list => list.Loans, _ => []);
+            _loans = [.. (await Loans.OfAsync(_actor, owner, Stop)).Match(list => list.Loans, _ => []).Where(MayBe)];
     }
+
+    // A packet of another crop can't have given this plant, unless it was ticked before.
+    private bool MayBe(MemberLoan loan) =>
+        loan.Species is null || _view!.Guide.Guide.FindCandidate(loan.Species) is not null || Form!.Loans!.Contains(loan.PacketCode);
 
     private async Task SaveAsync()
     {
