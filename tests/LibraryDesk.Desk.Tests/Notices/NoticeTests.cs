@@ -60,6 +60,21 @@ public sealed class NoticeTests
     }
 
     [Theory, OnBoth]
+    public async Task A_notice_is_read_by_coming_to_its_page_another_way(string database)
+    {
+        await using var scene = await ReviewScene.OpenAsync(database);
+        await AskAsync(scene, "first");
+        var notices = scene.Library.Act<ReadNotices>();
+        await notices.SeenAsync(scene.Wren, $"/cases/{scene.CaseId}", default);
+        await notices.SeenAsync(scene.Owner, $"/cases/{scene.CaseId}1", default);
+        await notices.SeenAsync(Actor.Visitor, $"/cases/{scene.CaseId}", default);
+        Assert.Equal(1, await notices.UnreadAsync(scene.Owner, default));
+
+        await notices.SeenAsync(scene.Owner, $"/cases/{scene.CaseId}", default);
+        Assert.Equal(0, await notices.UnreadAsync(scene.Owner, default));
+    }
+
+    [Theory, OnBoth]
     public async Task A_look_nobody_waits_for_any_more_is_not_new(string database)
     {
         await using var scene = await ReviewScene.OpenAsync(database, opinionsNeeded: 1);

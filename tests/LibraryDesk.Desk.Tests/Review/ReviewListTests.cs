@@ -55,6 +55,28 @@ public sealed class ReviewListTests
     }
 
     [Theory, OnBoth]
+    public async Task The_count_is_that_of_the_list_and_what_I_said_stands_beside_what_became_of_it(string database)
+    {
+        await using var scene = await OpenAsync(database);
+        var (other, _) = await scene.FileAsync("Chilli from a swap table");
+        var (count, given) = (scene.Library.Act<ListReviews>(), scene.Library.Act<ListOwnOpinions>());
+        Assert.Equal(2, Value(await count.CountAsync(scene.Wren, default)));
+        Assert.Equal(0, Value(await count.CountAsync(Actor.Volunteer(scene.Owner.UserId!.Value), default)));
+        Assert.Equal(PeopleRefusals.VolunteersOnly.Code, (await count.CountAsync(scene.Owner, default)).Refusal?.Code);
+
+        await scene.GiveAsync(scene.Wren, Pubescens, other);
+        Assert.Equal(1, Value(await count.CountAsync(scene.Wren, default)));
+        Assert.Empty(Value(await given.ReadAsync(scene.Wren, default)));
+
+        await scene.GiveAsync(scene.Wren, Annuum);
+        await scene.GiveAsync(scene.Tam, Annuum);
+        var own = Assert.Single(Value(await given.ReadAsync(scene.Wren, default)));
+        Assert.Equal((scene.CaseId, "Capsicum annuum", "Capsicum annuum", true), (own.CaseId, own.Said, own.Became, own.Agrees));
+        Assert.Empty(Value(await given.ReadAsync(scene.Ivo, default)));
+        Assert.Equal(PeopleRefusals.VolunteersOnly.Code, (await given.ReadAsync(scene.Owner, default)).Refusal?.Code);
+    }
+
+    [Theory, OnBoth]
     public async Task My_own_cases_and_those_I_filed_are_not_mine_to_review(string database)
     {
         await using var scene = await OpenAsync(database);

@@ -81,6 +81,25 @@ public class RecallGroupTests
     }
 
     [Theory, OnBoth]
+    public async Task The_newest_recall_with_a_holder_to_tell_is_found_until_all_are_told(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        var (first, second) = (await library.LentPacketAsync(), await library.LentPacketAsync());
+        var recalls = library.Act<Desk.Seeds.RecallList>();
+        async Task<IEnumerable<long>> UntoldAsync() => (await recalls.UntoldAsync(ASeedLibrary.Librarian, default)).Allowed().Recalls.Select(recall => recall.HoldId);
+        Assert.Empty(await UntoldAsync());
+
+        var older = (await library.Act<RecallSeed>().RunAsync(ASeedLibrary.Librarian, first, "round fruit came up", default)).Allowed().Hold.Value;
+        var newer = (await library.Act<RecallSeed>().RunAsync(ASeedLibrary.Librarian, second, "mould", default)).Allowed().Hold.Value;
+        Assert.Equal([newer], await UntoldAsync());
+        (await recalls.ToldAsync(ASeedLibrary.Librarian, newer, second, default)).Allowed();
+        Assert.Equal([older], await UntoldAsync());
+        (await library.Act<ReleaseHold>().RunAsync(ASeedLibrary.Librarian, older, "all accounted for", default)).Allowed();
+        Assert.Empty(await UntoldAsync());
+        Assert.NotNull((await recalls.UntoldAsync(ASeedLibrary.Member, default)).Refusal);
+    }
+
+    [Theory, OnBoth]
     public async Task A_code_typed_twice_and_a_packet_of_a_recalled_lot_are_called_back_once(string database)
     {
         await using var library = await TestLibrary.CreateAsync(database);
