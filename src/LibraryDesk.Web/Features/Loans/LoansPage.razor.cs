@@ -119,6 +119,8 @@ public sealed partial class LoansPage
     private async Task LendAsync()
     {
         var form = Form!;
+        // A scanner that ends with two Enters asks for nothing: what was said last stands.
+        if (string.IsNullOrWhiteSpace(form.Packet) && (Done ?? Back) is not null) return;
         if (!ScannedCode.Read(form.Packet, OwnHosts.Of(await Settings.ReadAsync(default), Navigation)).TryGet(out var scanned, out var unreadable))
         {
             _faults = [new("packet", unreadable)];

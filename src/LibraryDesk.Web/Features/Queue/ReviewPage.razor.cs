@@ -68,6 +68,7 @@ public sealed partial class ReviewPage(
         "in-review" => (DonePlace.Top, Say["Your review is finished. Another volunteer has sealed an opinion and not finished the review yet; the case waits for that."]),
         "wanted" => (DonePlace.Top, Say["Your review is finished. One more person will look at it."]),
         "determined" => (DonePlace.Top, Say["Your review is finished, and with it the case is determined. Its owner gets a letter."]),
+        "alone" => (DonePlace.Top, Say["The case is determined, on your grounds. Its owner gets a letter."]),
         "scored" => (DonePlace.Scores, Say["Your score is kept."]),
         "contested" => (DonePlace.Scores, Say["Your score stands beside the other now, and the odds take both."]),
         "taken-back" => (DonePlace.Scores, Say["Your score is taken back."]),
@@ -245,7 +246,7 @@ public sealed partial class ReviewPage(
 
     private async Task DetermineAloneAsync()
     {
-        await ThenAsync(async () => await alone.RunAsync(_actor, Id, Alone!.Asked, default), _ => "determined", AloneField);
+        await ThenAsync(async () => await alone.RunAsync(_actor, Id, Alone!.Asked, default), _ => "alone", AloneField);
         _aloneErrors = _errors;
     }
 
