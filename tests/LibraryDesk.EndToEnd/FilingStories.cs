@@ -14,13 +14,7 @@ public class FilingStories(DeskBrowser browser) : IClassFixture<DeskBrowser>
         var member = await browser.OpenAsync(server, DeskBrowser.Phone);
         await member.SignUpAsync("Maren Oduya", "maren@example.org");
         await member.GotoAsync("/cases/new");
-        await member.Locator("input[name='Form.Title']").FillAsync("Pepper behind the shed");
-        await member.GetByRole(AriaRole.Button, new() { Name = "Begin" }).ClickAsync();
-        await member.WaitForURLAsync("**/parts");
-        var number = new Uri(member.Url).Segments[2].TrimEnd('/');
-        await member.Locator("input[name='Parts'][value='flowers']").CheckAsync();
-        await member.GetByRole(AriaRole.Button, new() { Name = "Go on to photos" }).ClickAsync();
-        await member.WaitForURLAsync("**/photos");
+        var number = await BeginAsync(member);
 
         // A photo chosen without a signal goes up when it is back.
         await member.Context.SetOfflineAsync(true);
@@ -71,13 +65,7 @@ public class FilingStories(DeskBrowser browser) : IClassFixture<DeskBrowser>
         await member.GotoAsync("/cases/new");
         await member.GetByRole(AriaRole.Button, new() { Name = "Begin" }).ClickAsync();
         await Expect(member.Locator(".errsum")).ToBeVisibleAsync();
-        await member.Locator("input[name='Form.Title']").FillAsync("Pepper behind the shed");
-        await member.GetByRole(AriaRole.Button, new() { Name = "Begin" }).ClickAsync();
-        await member.WaitForURLAsync("**/parts");
-        var number = new Uri(member.Url).Segments[2].TrimEnd('/');
-        await member.Locator("input[name='Parts'][value='flowers']").CheckAsync();
-        await member.GetByRole(AriaRole.Button, new() { Name = "Go on to photos" }).ClickAsync();
-        await member.WaitForURLAsync("**/photos");
+        var number = await BeginAsync(member);
 
         await member.GotoAsync($"/cases/{number}/ask");
         var first = await member.Locator("h1").InnerTextAsync();
@@ -100,6 +88,41 @@ public class FilingStories(DeskBrowser browser) : IClassFixture<DeskBrowser>
     }
 
     // The content policy forbids Playwright's own waiting on a script.
+    [Fact]
+    public async Task The_first_step_can_be_gone_back_to_and_its_name_and_crop_changed()
+    {
+        await using var server = await DeskServer.StartAsync("sqlite");
+        var member = await browser.OpenAsync(server, DeskBrowser.Phone);
+        await member.SignUpAsync("Maren Oduya", "maren@example.org");
+        await member.GotoAsync("/cases/new");
+        var number = await BeginAsync(member);
+
+        await member.GetByRole(AriaRole.Link, new() { Name = "Back one step" }).ClickAsync();
+        await member.WaitForURLAsync("**/parts");
+        await member.GetByRole(AriaRole.Link, new() { Name = "Back one step" }).ClickAsync();
+        await member.WaitForURLAsync("**/name");
+        await member.GetByLabel("Which crop is it").SelectOptionAsync("phaseolus");
+        await member.GetByLabel("What do you call it?").FillAsync("Bean behind the shed");
+        await member.GetByRole(AriaRole.Button, new() { Name = "Go on" }).ClickAsync();
+        await member.WaitForURLAsync("**/parts");
+        await Expect(member.Locator("input[name='Parts']:checked")).ToHaveCountAsync(0);
+        await member.GotoAsync($"/cases/{number}");
+        await Expect(member.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Bean behind the shed");
+    }
+
+    /// <summary>From the form of a new case to its photos; gives its number.</summary>
+    private static async Task<string> BeginAsync(IPage member)
+    {
+        await member.Locator("input[name='Form.Title']").FillAsync("Pepper behind the shed");
+        await member.GetByRole(AriaRole.Button, new() { Name = "Begin" }).ClickAsync();
+        await member.WaitForURLAsync("**/parts");
+        var number = new Uri(member.Url).Segments[2].TrimEnd('/');
+        await member.Locator("input[name='Parts'][value='flowers']").CheckAsync();
+        await member.GetByRole(AriaRole.Button, new() { Name = "Go on to photos" }).ClickAsync();
+        await member.WaitForURLAsync("**/photos");
+        return number;
+    }
+
     private static async Task WaitUntilGoneAsync(IPage page, string trait)
     {
         for (var tries = 0; tries < 120; tries++)
