@@ -67,7 +67,7 @@ const focusSummary = () => {
 };
 
 // A form is sent once. A second Enter before the answer would send it again, and the desk would refuse what it has just taken. After a while
-// it may be sent anew: some forms answer with a file, and a connection can fail.
+// it may be sent anew, and at once when something in it changed: some forms answer with a file, and a connection can fail.
 document.addEventListener("submit", event => {
   if (!("sending" in event.target.dataset)) return;
   event.preventDefault();
@@ -77,8 +77,9 @@ addEventListener("submit", event => {
   const form = event.target;
   if (form.method !== "post" || (event.defaultPrevented && !form.hasAttribute("data-enhance"))) return;
   form.dataset.sending = "";
-  setTimeout(() => delete form.dataset.sending, 5000);
+  setTimeout(() => delete form.dataset.sending, 15000);
 });
+for (const change of ["input", "change"]) addEventListener(change, event => delete event.target.form?.dataset.sending);
 addEventListener("pageshow", () => document.querySelectorAll("form[data-sending]").forEach(form => delete form.dataset.sending));
 
 // A toast goes after six seconds, but never while somebody is in it.

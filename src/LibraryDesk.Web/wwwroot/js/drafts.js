@@ -12,12 +12,13 @@ const keep = form => {
 };
 
 const putBack = form => {
-  // A refused form holds what was sent.
-  if (document.querySelector(".errsum")) return keep(form);
   const kept = JSON.parse(sessionStorage.getItem(keyOf(form)) ?? "null");
   if (!kept) return;
   for (const input of form.querySelectorAll("input[type=checkbox], input[type=radio]")) input.checked = kept.some(([name, value]) => name === input.name && value === input.value);
-  for (const input of form.querySelectorAll("input:not([type]), input[type=text], textarea, select")) input.value = kept.find(([name]) => name === input.name)?.[1] ?? input.value;
+  for (const input of form.querySelectorAll("input:not([type]), input[type=text], textarea, select")) {
+    input.value = kept.find(([name]) => name === input.name)?.[1] ?? input.value;
+    input.dispatchEvent(new Event("input", { bubbles: true }));
+  }
   const word = form.querySelector("[data-draft-word]");
   if (word) word.hidden = false;
 };
@@ -35,16 +36,18 @@ document.addEventListener("submit", event => {
   if (event.target.getAttribute("action") === "/account/sign-out") sessionStorage.clear();
 });
 
-// A sent form is forgotten once a page answers it, but not when that page asks to sign in first or says that it was out of date.
-const forget = () => {
+// A sent form is forgotten once a page answers it, but not when that page refuses it, asks to sign in first or says that it was out of date.
+const settle = () => {
   const key = sessionStorage.getItem(sent);
   sessionStorage.removeItem(sent);
-  if (key && !location.pathname.startsWith("/account/") && !document.querySelector("[data-not-taken]")) sessionStorage.removeItem(key);
-};
-
-const settle = () => {
-  forget();
-  document.querySelectorAll("form[data-draft]").forEach(putBack);
+  const refused = document.querySelector(".errsum") !== null;
+  const left = refused || location.pathname.startsWith("/account/") || document.querySelector("[data-not-taken]") !== null;
+  if (key && !left) sessionStorage.removeItem(key);
+  for (const form of document.querySelectorAll("form[data-draft]")) {
+    // A refused form holds what was sent.
+    if (refused && keyOf(form) === key) keep(form);
+    else putBack(form);
+  }
 };
 settle();
 globalThis.Blazor?.addEventListener("enhancedload", settle);
