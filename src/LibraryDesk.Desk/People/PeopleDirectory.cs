@@ -72,6 +72,7 @@ public sealed class PeopleDirectory(IDbContextFactory<LibraryDbContext> factory,
         if (!DeskRoles.All.Contains(role)) return new Refusal("people.role", "Choose member, volunteer or librarian.");
         if (await users.FindByIdAsync(id.ToString()) is not { ErasedAt: null } user) return Gone;
         if (role != DeskRoles.Librarian && await IsLastLibrarianAsync(user)) return LastLibrarian;
+        if (role != DeskRoles.Librarian && id == actor.UserId) return OwnRights;
         await users.RemoveFromRolesAsync(user, await users.GetRolesAsync(user));
         await users.AddToRoleAsync(user, role);
         // Open sessions learn of the new role when their stamp is checked.
@@ -85,6 +86,7 @@ public sealed class PeopleDirectory(IDbContextFactory<LibraryDbContext> factory,
         if (!actor.IsLibrarian) return PeopleRefusals.LibrariansOnly;
         if (await users.FindByIdAsync(id.ToString()) is not { ErasedAt: null } user) return Gone;
         if (stopped && await IsLastLibrarianAsync(user)) return LastLibrarian;
+        if (stopped && id == actor.UserId) return OwnRights;
         await users.SetLockoutEndDateAsync(user, stopped ? DateTimeOffset.MaxValue : null);
         await users.UpdateSecurityStampAsync(user);
         return user;
@@ -128,6 +130,10 @@ public sealed class PeopleDirectory(IDbContextFactory<LibraryDbContext> factory,
 
     private static Refusal LastLibrarian { get; } =
         new("people.last-librarian", "This is the last librarian. Make somebody else a librarian first.");
+
+    // One press would end the session it was made in, with nobody there to take it back.
+    private static Refusal OwnRights { get; } =
+        new("people.own-rights", "Your own rights are taken away by another librarian, not by yourself. Ask one to do it.");
 
     private async Task<bool> IsLastLibrarianAsync(DeskUser user) =>
         await users.IsInRoleAsync(user, DeskRoles.Librarian)

@@ -16,6 +16,9 @@ public sealed record NameEvidence(
     bool IsHybrid = false,
     double? OutcrossingShare = null)
 {
+    /// <summary>Parts of blends that go by another name than the blend does: none of their seed is true to its name.</summary>
+    public IReadOnlySet<NodeId> UnderOtherNames { get; init; } = new HashSet<NodeId>();
+
     /// <summary>The evidence that a state holds, without determinations.</summary>
     public static NameEvidence Of(SeedState state)
     {

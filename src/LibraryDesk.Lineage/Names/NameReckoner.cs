@@ -26,7 +26,7 @@ public static class NameReckoner
                 NodeKind.Accession => walk.Arrive(evidence.Sources.GetValueOrDefault(step.Id, SeedSource.Unknown)),
                 NodeKind.Packet => walk.Pack(known[graph.Above(step.Id)[0].Parent]),
                 NodeKind.GrowOut => walk.Grow(known[graph.Above(step.Id)[0].Parent], evidence.Growings.GetValueOrDefault(step.Id, GrowOutFacts.NotTold), evidence),
-                _ => walk.Make(graph.Above(step.Id), known),
+                _ => walk.Make(graph.Above(step.Id), known, evidence.UnderOtherNames),
             };
             if (evidence.Determined.TryGetValue(step.Id, out var plants)) belief = walk.Determine(belief, plants.Fits, plants.Off);
             known[step.Id] = belief;
@@ -64,7 +64,7 @@ public static class NameReckoner
             return Note(NameFactorKind.Arrival, id, rates[id].Value, new(1 - rates[id].Value, purity));
         }
 
-        public Belief Make(IReadOnlyList<LineageEdge> parts, Dictionary<NodeId, Belief> known)
+        public Belief Make(IReadOnlyList<LineageEdge> parts, Dictionary<NodeId, Belief> known, IReadOnlySet<NodeId> underOtherNames)
         {
             // A lot whose source is not in the slice stands for itself, as if nobody could account for it.
             if (parts.Count == 0) return Arrive(SeedSource.Unknown);
@@ -73,12 +73,13 @@ public static class NameReckoner
             foreach (var part in parts)
             {
                 var from = known[part.Parent];
+                var purity = underOtherNames.Contains(part.Parent) ? 0 : from.Purity.Mean;
                 noSwap += part.Share * from.NoSwap;
-                mean += part.Share * from.Purity.Mean;
+                mean += part.Share * purity;
 
                 // A blend is known no better than its least known part.
                 weight = Math.Min(weight, from.Purity.Weight);
-                factors.Add(new(node, NameFactorKind.Blend, null, part.Share, from.NoSwap, from.Purity.Mean));
+                factors.Add(new(node, NameFactorKind.Blend, null, part.Share, from.NoSwap, purity));
             }
 
             return new(noSwap, new(mean, weight));

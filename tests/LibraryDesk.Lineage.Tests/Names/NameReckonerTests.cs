@@ -34,6 +34,14 @@ public class NameReckonerTests
     }
 
     [Fact]
+    public void Seed_of_another_name_in_a_blend_is_not_true_to_its_name()
+    {
+        // By hand: a quarter of the seed is another variety's, so 0.75 of the first part's purity is left.
+        var mixed = _evidence with { UnderOtherNames = new HashSet<NodeId> { _story.SwapLot.Id.Node } };
+        Assert.Equal(0.75 * Of(_story.SecondYear.Id.Node).Purity.Mean, NameReckoner.Reckon(_graph, _story.Blend.Id.Node, mixed, RateTable.Standard).Purity.Mean, 12);
+    }
+
+    [Fact]
     public void Crossing_lowers_purity_and_roguing_raises_it()
     {
         var plain = Grown(GrowOutFacts.NotTold with { OthersInFlower = false });

@@ -150,7 +150,21 @@ public sealed class LineageStory
         IsHybrid = isHybrid,
         Determined = Plants.GroupBy(plant => plant.Packet == Here ? plant.Packet : plant.Lot)
             .ToDictionary(plants => plants.Key, plants => (plants.Count(Fits), plants.Count(plant => !Fits(plant)))),
+        UnderOtherNames = UnderOtherNames,
     };
+
+    /// <summary>
+    /// Parts of blends upstream that go by another name than the blend. A blend that was given a name of its own, which no part has, is not one
+    /// of its parts mixed with others.
+    /// </summary>
+    public IReadOnlySet<NodeId> UnderOtherNames => Graph.Ancestors(Here).Append(Graph[Here]).Select(node => (node.Id, Parts: Graph.Above(node.Id)))
+        .Where(blend => blend.Parts.Count > 1 && VarietyOf(blend.Id) is { } name && blend.Parts.Any(part => Same(VarietyOf(part.Parent), name)))
+        .SelectMany(blend => blend.Parts.Select(part => part.Parent).Where(part => VarietyOf(part) is { } other && !Same(other, VarietyOf(blend.Id))))
+        .ToHashSet();
+
+    private string? VarietyOf(NodeId node) => _names.GetValueOrDefault(node.Value)?.Variety;
+
+    private static bool Same(string? one, string? other) => string.Equals(one, other, StringComparison.OrdinalIgnoreCase);
 
     private Dictionary<NodeId, NodeMark> PlantsShowed() => Plants.Where(plant => Graph.Has(plant.Packet))
         .GroupBy(plant => plant.Packet)
