@@ -23,6 +23,17 @@ public class AccountStories(DeskBrowser browser) : IClassFixture<DeskBrowser>
     }
 
     [Fact]
+    public async Task A_mangled_number_in_an_address_leads_to_nothing_and_breaks_nothing()
+    {
+        await using var server = await DeskServer.StartAsync("sqlite");
+        var page = await browser.OpenAsync(server, DeskBrowser.Phone);
+        await page.SignUpAsync("Maren Oduya", "maren@example.org");
+        var answer = await page.GotoAsync("/shelf?page=abc");
+        Assert.Equal(404, answer?.Status);
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("There is nothing at this address");
+    }
+
+    [Fact]
     public async Task An_address_that_leads_nowhere_is_told_in_the_form_the_caller_reads()
     {
         await using var server = await DeskServer.StartAsync("sqlite");

@@ -41,7 +41,16 @@ internal static class Pipeline
         app.UseWhen(static http => http.Request.Path.StartsWithSegments("/api"), static api => api.UseStatusCodePages());
         app.Use(static async (http, next) =>
         {
-            await next(http);
+            try
+            {
+                await next(http);
+            }
+            catch (InvalidOperationException fault) when (IsMangledAddress(fault) && !http.Response.HasStarted)
+            {
+                http.Response.StatusCode = StatusCodes.Status404NotFound;
+                http.Response.ContentType = null;
+                return;
+            }
             // A form that its page no longer carries, or whose token is another's, is refused with a type of content and no content. That would keep the
             // page that says so from it.
             if (http.Response is { HasStarted: false, StatusCode: StatusCodes.Status400BadRequest, ContentLength: null or 0 }) http.Response.ContentType = null;
@@ -58,6 +67,10 @@ internal static class Pipeline
         app.UseRateLimiter();
         app.UseAntiforgery();
     }
+
+    // A number in the address that is none: the framework has no type of its own for it, only these words (a browser test holds them).
+    private static bool IsMangledAddress(InvalidOperationException fault) =>
+        fault.Source == "Microsoft.AspNetCore.Components" && fault.Message.StartsWith("Cannot parse the value", StringComparison.Ordinal);
 
     public static void MapLibraryEndpoints(this WebApplication app)
     {
