@@ -12,6 +12,9 @@ public sealed record Refusal(string Code, string Message)
     /// <summary>The message with its values apart; null where it has none.</summary>
     public Sentence? Sentence { get; }
 
+    /// <summary>True for a question rather than a rule: said once more, with the word that it is meant, it is taken.</summary>
+    public bool MayInsist { get; init; }
+
     /// <summary>The message, to stand as a value in another one.</summary>
     public Sentence Words => Sentence ?? Sentence.Plain(Message);
 }

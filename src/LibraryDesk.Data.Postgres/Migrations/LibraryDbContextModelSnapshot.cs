@@ -2056,6 +2056,11 @@ namespace LibraryDesk.Data.Postgres.Migrations
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("answered_at");
 
+                    b.Property<string>("Note")
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)")
+                        .HasColumnName("note");
+
                     b.Property<Guid>("PersonId")
                         .HasColumnType("uuid")
                         .HasColumnName("person_id");
@@ -2069,6 +2074,25 @@ namespace LibraryDesk.Data.Postgres.Migrations
                     b.HasIndex("PersonId");
 
                     b.ToTable("recall_answers", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.RecallLibraryRow", b =>
+                {
+                    b.Property<long>("HoldId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("hold_id");
+
+                    b.Property<long>("Entry")
+                        .HasColumnType("bigint")
+                        .HasColumnName("entry");
+
+                    b.Property<DateTimeOffset>("ToldAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("told_at");
+
+                    b.HasKey("HoldId", "Entry");
+
+                    b.ToTable("recall_libraries", (string)null);
                 });
 
             modelBuilder.Entity("LibraryDesk.Data.Seeds.RecallPacketRow", b =>

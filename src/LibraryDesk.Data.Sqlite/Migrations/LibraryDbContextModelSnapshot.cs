@@ -2015,6 +2015,11 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                         .HasColumnType("INTEGER")
                         .HasColumnName("answered_at");
 
+                    b.Property<string>("Note")
+                        .HasMaxLength(1000)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("note");
+
                     b.Property<Guid>("PersonId")
                         .HasColumnType("TEXT")
                         .HasColumnName("person_id");
@@ -2028,6 +2033,25 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                     b.HasIndex("PersonId");
 
                     b.ToTable("recall_answers", (string)null);
+                });
+
+            modelBuilder.Entity("LibraryDesk.Data.Seeds.RecallLibraryRow", b =>
+                {
+                    b.Property<long>("HoldId")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("hold_id");
+
+                    b.Property<long>("Entry")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("entry");
+
+                    b.Property<long>("ToldAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("told_at");
+
+                    b.HasKey("HoldId", "Entry");
+
+                    b.ToTable("recall_libraries", (string)null);
                 });
 
             modelBuilder.Entity("LibraryDesk.Data.Seeds.RecallPacketRow", b =>

@@ -41,6 +41,17 @@ public sealed class RecallAnswerRow
     public DateTimeOffset? ToldAt { get; set; }
     public RecallAnswer? Answer { get; set; }
     public DateTimeOffset? AnsweredAt { get; set; }
+    /// <summary>What a librarian has to know beside the answer, such as who has the packet now; null for nothing.</summary>
+    public string? Note { get; set; }
+}
+
+/// <summary>Another library that was told of a recall. Not in the ledger.</summary>
+public sealed class RecallLibraryRow
+{
+    public long HoldId { get; set; }
+    /// <summary>The entry of the ledger by which seed went there.</summary>
+    public long Entry { get; set; }
+    public DateTimeOffset ToldAt { get; set; }
 }
 
 /// <summary>What became of a recalled packet.</summary>

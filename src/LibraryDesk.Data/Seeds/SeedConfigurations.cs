@@ -142,8 +142,14 @@ internal sealed class RecallAnswerConfiguration : IEntityTypeConfiguration<Recal
     {
         row.ToTable("recall_answers").HasKey(r => new { r.HoldId, r.PacketId });
         row.Property(r => r.Answer).HasConversion<string>().HasMaxLength(SeedText.Word);
+        row.Property(r => r.Note).HasMaxLength(SeedText.Why);
         row.HasIndex(r => r.PersonId);
     }
+}
+
+internal sealed class RecallLibraryConfiguration : IEntityTypeConfiguration<RecallLibraryRow>
+{
+    public void Configure(EntityTypeBuilder<RecallLibraryRow> row) => row.ToTable("recall_libraries").HasKey(r => new { r.HoldId, r.Entry });
 }
 
 internal sealed class NameClaimConfiguration : IEntityTypeConfiguration<NameClaimRow>

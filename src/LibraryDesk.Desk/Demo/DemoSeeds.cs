@@ -93,7 +93,7 @@ internal sealed class DemoSeeds(IServiceProvider acts, DemoCast cast)
     private async Task NameAsync(DemoStep step, Actor by, CancellationToken stop) =>
         step.Must(await Act<ClaimName>().RunAsync(by, new NameAsserted(
             CodeOf(step, "of"), step.TextOrNull("species"), step.TextOrNull("variety"), step.Word<ClaimGrounds>("grounds"),
-            step.TextOrNull("claimedBy") is { } who ? cast.Id(step, who) : null), stop));
+            step.TextOrNull("claimedBy") is { } who ? cast.Id(step, who) : null, IsSure: true), stop));
 
     private async Task PackAsync(DemoStep step, Actor by, CancellationToken stop)
     {
@@ -107,7 +107,7 @@ internal sealed class DemoSeeds(IServiceProvider acts, DemoCast cast)
 
     private async Task GerminationAsync(DemoStep step, Actor by, CancellationToken stop) =>
         step.Must(await Act<TestGermination>().RunAsync(
-            by, CodeOf(step, "lot"), [new TestReplicate(step.Number("sown"), step.Number("germinated"))], null, step.NumberOrNull("days"), takeFromLot: true, stop));
+            by, CodeOf(step, "lot"), [new TestReplicate(step.Number("sown"), step.Number("germinated"))], null, step.NumberOrNull("days"), takeFromLot: true, isSure: true, stop));
 
     private async Task RequestAsync(DemoStep step, Actor by, CancellationToken stop) =>
         _numbers.Add(step.Text("as"), step.Must(await Act<RequestPacket>().RunAsync(by, CodeOf(step, "lot"), stop)).Value);
@@ -199,7 +199,7 @@ internal sealed class DemoSeeds(IServiceProvider acts, DemoCast cast)
     }
 
     private async Task CountAsync(DemoStep step, Actor by, CancellationToken stop) =>
-        step.Must(await Act<CountStock>().RunAsync(by, CodeOf(step, "of"), Seeds(step), null, step.Text("reason"), stop));
+        step.Must(await Act<CountStock>().RunAsync(by, CodeOf(step, "of"), Seeds(step), null, step.Text("reason"), isSure: true, stop));
 
     private async Task MoveAsync(DemoStep step, Actor by, CancellationToken stop) =>
         step.Must(await Act<MoveSeed>().RunAsync(by, CodeOf(step, "of"), step.Text("to"), stop));

@@ -1,3 +1,4 @@
+using LibraryDesk.Data.Cases;
 using LibraryDesk.Data.Seeds;
 using LibraryDesk.Desk.Seeds.Ledger;
 using LibraryDesk.Lineage.Acts;
@@ -32,6 +33,12 @@ public sealed class CorrectEntry(SeedLedger ledger)
         if (!CorrectionRules.Correct(entry, correctedAlready, instead, why, work.CopyOfState()).TryGet(out var correction, out var no)) return no;
 
         work.Append(correction);
+        // A determination whose claim is undone can be claimed for the right lot.
+        if (entry.ReadAct() is Named { Evidence: not null })
+        {
+            foreach (var determination in await work.Db.Set<DeterminationRow>().Where(made => made.ClaimSequence == sequence).ToListAsync(work.Stop)) determination.ClaimSequence = null;
+        }
+        if (entry.ReadAct() is Released released && work.State.Find(released.Hold) is { } hold) await RecallAnswers.RenewAsync(work, hold);
         return correction;
     }
 

@@ -13,14 +13,15 @@ public sealed class CountStock(SeedLedger ledger)
     /// <param name="found">What was there, in either unit.</param>
     /// <param name="thousandSeedMilligrams">Seed weight where it was measured; null to keep what is known.</param>
     /// <param name="reason">Why it differs; may be empty when it does not.</param>
+    /// <param name="isSure">True when a count far off what is expected is said to be meant.</param>
     /// <param name="stop">Stops.</param>
-    public Task<Outcome<Counted>> RunAsync(Actor actor, string? code, Quantity found, long? thousandSeedMilligrams, string? reason, CancellationToken stop) =>
+    public Task<Outcome<Counted>> RunAsync(Actor actor, string? code, Quantity found, long? thousandSeedMilligrams, string? reason, bool isSure, CancellationToken stop) =>
         actor.IsLibrarian
             ? ledger.RecordAsync<Counted>(actor, async work =>
             {
                 if (!(await work.StockAsync(code)).TryGet(out var seed, out var noSeed)) return noSeed;
 
-                if (!StockRules.Count(seed, found, thousandSeedMilligrams, work.Today, reason, work.Today).TryGet(out var counted, out var no)) return no;
+                if (!StockRules.Count(seed, found, thousandSeedMilligrams, work.Today, reason, work.Today, isSure).TryGet(out var counted, out var no)) return no;
 
                 work.Append(counted);
                 return counted;

@@ -1,3 +1,4 @@
+using LibraryDesk.Data.Seeds;
 using LibraryDesk.Desk.Seeds.Ledger;
 using LibraryDesk.Lineage.Seeds;
 
@@ -15,6 +16,9 @@ public sealed record RecallPreview(IReadOnlyList<string> Codes, GoesBy Name, IRe
 
     /// <summary>People who have or had one of them.</summary>
     public int Holders => Packets.Select(packet => packet.Who).OfType<string>().Distinct().Count();
+
+    /// <summary>Packets of it that an open recall takes in already.</summary>
+    public int RecalledAlready { get; init; }
 }
 
 /// <summary>Shows the list of a recall before it is started.</summary>
@@ -37,9 +41,12 @@ public sealed class PreviewRecall(IDbContextFactory<LibraryDbContext> factory)
         var packets = await LineageSql.PacketsBelowAny(db, [.. starts.Select(start => start.Node)]).AsNoTracking().Where(packet => packet.Standing != PacketStanding.Void).ToListAsync(stop);
         var people = await PersonNames.OfAsync(db, packets.Select(packet => packet.HolderId), stop);
         var names = await LineageNames.OfAsync(db, [starts[0].Node], stop);
+        var ids = packets.Select(packet => packet.Id).ToArray();
+        var recalled = await db.Set<RecallPacketRow>().Where(listed => ids.Contains(listed.PacketId) && db.Set<HoldRow>().Any(hold => hold.Id == listed.HoldId && !hold.IsVoid && hold.ReleasedOn == null))
+            .Select(listed => listed.PacketId).Distinct().CountAsync(stop);
         return new RecallPreview([.. starts.Select(start => start.Code)], names[starts[0].Node], [.. packets
             .OrderByDescending(packet => packet.Standing == PacketStanding.Lent).ThenByDescending(packet => packet.HolderId is not null).ThenBy(packet => packet.Code, StringComparer.Ordinal)
             .Select(packet => new RecalledPacket(packet.Code, packet.Standing, packet.HolderId is { } holder ? people.GetValueOrDefault(holder) : null, null, null))],
-            await RecallReach.OfAsync(db, [.. starts.Select(start => start.Node)], stop));
+            await RecallReach.OfAsync(db, [.. starts.Select(start => start.Node)], stop)) { RecalledAlready = recalled };
     }
 }

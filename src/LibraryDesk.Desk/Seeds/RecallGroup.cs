@@ -9,6 +9,7 @@ public sealed record RecallGroup(IReadOnlyList<RecallView> Parts)
     {
         Packets = [.. Parts.SelectMany(part => part.Packets).DistinctBy(packet => packet.Code)],
         ClosedOn = IsOpen ? null : Parts.Max(part => part.ClosedOn),
+        ClosedWhy = IsOpen ? null : string.Join(" ", Parts.Select(part => part.ClosedWhy).Distinct()),
     };
 
     /// <summary>Parts that are closed.</summary>

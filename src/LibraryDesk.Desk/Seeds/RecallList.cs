@@ -10,7 +10,8 @@ namespace LibraryDesk.Desk.Seeds;
 /// <param name="Who">Who has it or had it last; null while it never left.</param>
 /// <param name="ToldAt">When they were told; null while they were not.</param>
 /// <param name="Answer">What they answered; null while they did not.</param>
-public sealed record RecalledPacket(string Code, PacketStanding Standing, string? Who, DateTimeOffset? ToldAt, RecallAnswer? Answer);
+/// <param name="Note">What is to be known beside the answer; null for nothing.</param>
+public sealed record RecalledPacket(string Code, PacketStanding Standing, string? Who, DateTimeOffset? ToldAt, RecallAnswer? Answer, string? Note = null);
 
 /// <summary>One recall.</summary>
 /// <param name="HoldId">Its number; lifting this hold closes it.</param>
@@ -24,6 +25,9 @@ public sealed record RecallView(long HoldId, string Code, GoesBy Name, DateOnly 
 {
     /// <summary>Lots, growings and other libraries downstream; read for one recall, empty in the list of all.</summary>
     public RecallReach Reach { get; init; } = RecallReach.None;
+
+    /// <summary>Why it was closed; null while it is open.</summary>
+    public string? ClosedWhy { get; init; }
 }
 
 /// <summary>Recalls as read.</summary>
@@ -37,6 +41,10 @@ public sealed record RecallViews(IReadOnlyList<RecallView> Recalls)
 public sealed class RecallList(IDbContextFactory<LibraryDbContext> factory, TimeProvider clock)
 {
     public const string NotOnListCode = "recall.not-on-list";
+    public const string NoteLongCode = "recall.note-long";
+
+    /// <summary>Longest note beside an answer, in characters.</summary>
+    public const int LongestNote = SeedText.Why;
 
     /// <summary>Recalls, open ones first, newest first.</summary>
     public Task<Outcome<RecallViews>> ReadAsync(Actor actor, CancellationToken stop) => ReadAsync(actor, null, stop);
@@ -48,7 +56,19 @@ public sealed class RecallList(IDbContextFactory<LibraryDbContext> factory, Time
         if (read.Recalls.Count == 0) return FindingRefusals.NoHold;
         await using var db = await factory.CreateDbContextAsync(stop);
         var start = await db.Set<RecallRow>().Where(recall => recall.HoldId == holdId).Select(recall => recall.NodeId).SingleAsync(stop);
-        return read.Recalls[0] with { Reach = await RecallReach.OfAsync(db, [start], stop) };
+        var recall = read.Recalls[0];
+        var reach = await RecallReach.OfAsync(db, [start], stop);
+        if (reach.Libraries.Count > 0)
+        {
+            var told = await db.Set<RecallLibraryRow>().AsNoTracking().Where(row => row.HoldId == holdId).ToDictionaryAsync(row => row.Entry, row => (DateTimeOffset?)row.ToldAt, stop);
+            reach = reach with { Libraries = [.. reach.Libraries.Select(library => library with { ToldAt = told.GetValueOrDefault(library.Entry) })] };
+        }
+        if (recall.ClosedOn is not null) return recall with { Reach = reach };
+
+        // Packets that were put up while it was closed are held with the rest.
+        var listed = recall.Packets.Select(packet => packet.Code).ToHashSet();
+        var below = await LineageSql.PacketsBelow(db, start).AsNoTracking().Where(packet => packet.Standing != PacketStanding.Void && packet.HolderId == null).OrderBy(packet => packet.Code).ToListAsync(stop);
+        return recall with { Reach = reach, Packets = [.. recall.Packets, .. below.Where(packet => !listed.Contains(packet.Code)).Select(packet => new RecalledPacket(packet.Code, packet.Standing, null, null, null))] };
     }
 
     /// <summary>The newest open recall with a holder who was not told; an empty list where there is none.</summary>
@@ -68,10 +88,12 @@ public sealed class RecallList(IDbContextFactory<LibraryDbContext> factory, Time
         if (!actor.IsLibrarian) return PeopleRefusals.LibrariansOnly;
         await using var db = await factory.CreateDbContextAsync(stop);
         var rows = await db.Set<RecallRow>().AsNoTracking().Where(recall => only == null || recall.HoldId == only)
-            .Join(db.Set<HoldRow>().Where(hold => !hold.IsVoid), recall => recall.HoldId, hold => hold.Id, (recall, hold) => new { Recall = recall, hold.ReleasedOn })
+            .Join(db.Set<HoldRow>().Where(hold => !hold.IsVoid), recall => recall.HoldId, hold => hold.Id, (recall, hold) => new { Recall = recall, hold.ReleasedOn, hold.ReleasedWhy })
             .OrderBy(row => row.ReleasedOn != null).ThenByDescending(row => row.Recall.HoldId).Take(100).ToListAsync(stop);
         var holdIds = rows.Select(row => row.Recall.HoldId).ToArray();
-        var packets = await db.Set<RecallPacketRow>().Where(listed => holdIds.Contains(listed.HoldId))
+        // Those listed when it was started, and those somebody is asked about since.
+        var packets = await db.Set<RecallPacketRow>().Where(listed => holdIds.Contains(listed.HoldId)).Select(listed => new { listed.HoldId, listed.PacketId })
+            .Union(db.Set<RecallAnswerRow>().Where(asked => holdIds.Contains(asked.HoldId)).Select(asked => new { asked.HoldId, asked.PacketId }))
             .Join(db.Set<PacketRow>(), listed => listed.PacketId, packet => packet.Id, (listed, packet) => new { listed.HoldId, packet.Id, packet.Code, packet.Standing, packet.HolderId }).ToListAsync(stop);
         var answers = await db.Set<RecallAnswerRow>().AsNoTracking().Where(answer => holdIds.Contains(answer.HoldId)).ToDictionaryAsync(answer => (answer.HoldId, answer.PacketId), stop);
         var people = await PersonNames.OfAsync(db, packets.Select(packet => packet.HolderId), stop);
@@ -83,22 +105,46 @@ public sealed class RecallList(IDbContextFactory<LibraryDbContext> factory, Time
             [.. packets.Where(packet => packet.HoldId == row.Recall.HoldId).OrderByDescending(packet => packet.Standing == PacketStanding.Lent).ThenBy(packet => packet.Code, StringComparer.Ordinal).Select(packet =>
             {
                 var answer = answers.GetValueOrDefault((packet.HoldId, packet.Id));
-                return new RecalledPacket(packet.Code, packet.Standing, packet.HolderId is { } holder ? people.GetValueOrDefault(holder) : null, answer?.ToldAt, answer?.Answer);
-            })]))]);
+                return new RecalledPacket(packet.Code, packet.Standing, packet.HolderId is { } holder ? people.GetValueOrDefault(holder) : null, answer?.ToldAt, answer?.Answer, answer?.Note);
+            })])
+        { ClosedWhy = row.ReleasedWhy })]);
     }
 
-    /// <summary>Takes the answer of somebody who has a recalled packet.</summary>
-    public async Task<Outcome<RecallAnswerRow>> AnswerAsync(Actor actor, long holdId, string? packetCode, RecallAnswer answer, CancellationToken stop)
+    /// <summary>Takes the answer of somebody who has a recalled packet; a later one replaces it.</summary>
+    public Task<Outcome<RecallAnswerRow>> AnswerAsync(Actor actor, long holdId, string? packetCode, RecallAnswer answer, CancellationToken stop) => AnswerAsync(actor, holdId, packetCode, answer, null, stop);
+
+    /// <summary>Notes what a holder answered, as a librarian heard it.</summary>
+    /// <param name="actor">The holder, or a librarian; the note is a librarian's.</param>
+    /// <param name="holdId">The recall.</param>
+    /// <param name="packetCode">The packet.</param>
+    /// <param name="answer">Null takes an answer back that was noted by mistake.</param>
+    /// <param name="note">What is to be known beside it, such as who has the packet now; null leaves what stands, empty takes it away.</param>
+    /// <param name="stop">Stops.</param>
+    public async Task<Outcome<RecallAnswerRow>> AnswerAsync(Actor actor, long holdId, string? packetCode, RecallAnswer? answer, string? note, CancellationToken stop)
     {
         if (!actor.IsSignedIn) return PeopleRefusals.SignInFirst;
+        if (note?.Length > LongestNote) return new Refusal(NoteLongCode, $"Keep it under {LongestNote} characters.");
         await using var db = await factory.CreateDbContextAsync(stop);
         var packetId = await db.Set<PacketRow>().Where(packet => packet.Code == packetCode).Select(packet => packet.Id).SingleOrDefaultAsync(stop);
         var row = await db.Set<RecallAnswerRow>().SingleOrDefaultAsync(known => known.HoldId == holdId && known.PacketId == packetId, stop);
         if (row is null) return new Refusal(NotOnListCode, "This packet is not on the list of that recall. Scan its code again.");
         if (row.PersonId != actor.UserId && !actor.IsLibrarian) return PeopleRefusals.NotYours;
         row.Answer = answer;
-        row.AnsweredAt = clock.GetUtcNow();
+        row.AnsweredAt = answer is null ? null : clock.GetUtcNow();
         row.ToldAt ??= row.AnsweredAt;
+        if (note is not null && actor.IsLibrarian) row.Note = note.Trim().Length == 0 ? null : note.Trim();
+        await db.SaveChangesAsync(stop);
+        return row;
+    }
+
+    /// <summary>Notes that another library, which has seed of a recall, was told.</summary>
+    public async Task<Outcome<RecallLibraryRow>> LibraryToldAsync(Actor actor, long holdId, long entry, CancellationToken stop)
+    {
+        if (!(await OneAsync(actor, holdId, stop)).TryGet(out var recall, out var no)) return no;
+        if (recall.Reach.Libraries.All(library => library.Entry != entry)) return new Refusal(NotOnListCode, "No seed of that recall went to this library.");
+        await using var db = await factory.CreateDbContextAsync(stop);
+        var row = await db.Set<RecallLibraryRow>().FindAsync([holdId, entry], stop);
+        if (row is null) db.Add(row = new RecallLibraryRow { HoldId = holdId, Entry = entry, ToldAt = clock.GetUtcNow() });
         await db.SaveChangesAsync(stop);
         return row;
     }

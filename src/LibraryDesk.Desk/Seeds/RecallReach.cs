@@ -15,7 +15,10 @@ public sealed record ReachedLot(string Code, GoesBy Name, DateOnly MadeOn, Quant
 public sealed record ReachedGrowOut(string FromCode, DateOnly SownOn, int? Plants, string? Grower, bool CameBack);
 
 /// <summary>Another library that has seed of it, and must be told.</summary>
-public sealed record ReachedLibrary(string Library, string Code, DateOnly SentOn);
+/// <param name="Entry">The entry of the ledger by which seed went there.</param>
+/// <param name="Code">The lot or packet that was sent.</param>
+/// <param name="ToldAt">When it was told; null while it was not.</param>
+public sealed record ReachedLibrary(long Entry, string Library, string Code, DateOnly SentOn, DateTimeOffset? ToldAt = null);
 
 /// <summary>What a recall takes in beside packets: lots, growings and other libraries, each once, oldest first.</summary>
 public sealed record RecallReach(IReadOnlyList<ReachedLot> Lots, IReadOnlyList<ReachedGrowOut> GrowOuts, IReadOnlyList<ReachedLibrary> Libraries)
@@ -38,7 +41,7 @@ public sealed record RecallReach(IReadOnlyList<ReachedLot> Lots, IReadOnlyList<R
             [.. lots.Select(lot => new ReachedLot(lot.Code, names[lot.Id], lot.MadeOn, new(lot.Stock, lot.Unit)))],
             [.. growOuts.Select(growOut => new ReachedGrowOut(
                 codes.GetValueOrDefault(growOut.FromId, ""), growOut.SownOn, growOut.PlantsGrown, growOut.GrowerId is { } grower ? people.GetValueOrDefault(grower) : null, growOut.Harvest is not null))],
-            [.. transfers.Select(transfer => new ReachedLibrary(transfer.Library, codes.GetValueOrDefault(transfer.NodeId, ""), transfer.SentOn))]);
+            [.. transfers.Select(transfer => new ReachedLibrary(transfer.Entry, transfer.Library, codes.GetValueOrDefault(transfer.NodeId, ""), transfer.SentOn))]);
     }
 
     /// <summary>The codes of lots, packets and accessions by number.</summary>

@@ -1,4 +1,3 @@
-using LibraryDesk.Data.Seeds;
 using LibraryDesk.Desk.Seeds.Ledger;
 using LibraryDesk.Lineage.Rules;
 using LibraryDesk.Lineage.Seeds;
@@ -54,13 +53,10 @@ public sealed class RecallSeed(SeedLedger ledger)
 
             work.Append(recalled);
             holds.Add(recalled.Hold);
-            foreach (var packet in below)
-            {
-                packets.Add(packet.Id);
-                if (packet.HolderId is not { } holder) continue;
-                people.Add(holder);
-                work.Db.Add(new RecallAnswerRow { HoldId = recalled.Hold.Value, PacketId = packet.Id, PersonId = holder });
-            }
+            packets.UnionWith(below.Select(packet => packet.Id));
+            var held = below.Where(packet => packet.HolderId is not null).Select(packet => (packet.Id, packet.HolderId!.Value)).ToArray();
+            people.UnionWith(held.Select(packet => packet.Value));
+            await RecallAnswers.BeginAsync(work.Db, recalled.Hold.Value, held, work.Stop);
         }
 
         return new RecallStarted(holds, packets.Count, people.Count);

@@ -19,6 +19,7 @@ namespace LibraryDesk.Desk.Seeds;
 /// <param name="Place">Where it is put; null when not said.</param>
 /// <param name="ById">Who brings it; null for the borrower, or the actor where there is no loan.</param>
 /// <param name="MakesLot">True to make a lot of it in the same go; only a librarian leaves it for later.</param>
+/// <param name="IsSure">True when more seed of a packet that came back before, or more than plants give, is said to be meant.</param>
 public sealed record SeedReturn(
     string? PacketCode,
     DateOnly? SownOn,
@@ -29,7 +30,8 @@ public sealed record SeedReturn(
     DateOnly? ReturnedOn = null,
     string? Place = null,
     Guid? ById = null,
-    bool MakesLot = true);
+    bool MakesLot = true,
+    bool IsSure = false);
 
 /// <summary>Seed that came home, as a lot of its own.</summary>
 /// <param name="GrowOut">The growing it came of.</param>
@@ -40,6 +42,8 @@ public sealed record SeedReturned(GrowOutId GrowOut, LotCode? Lot, bool IsHeld);
 /// <summary>Takes seed back: the growing, the return, the new lot with its parent, the grower's word for the name, and the hold it waits under, in one go.</summary>
 public sealed class ReturnSeed(SeedLedger ledger)
 {
+    public const string TakenBeforeCode = "return.taken-before";
+
     /// <summary>Why the earlier answers on a growing are corrected, as the ledger keeps it.</summary>
     public const string ToldAnew = "told anew when the seed came back";
 
@@ -57,8 +61,9 @@ public sealed class ReturnSeed(SeedLedger ledger)
         var by = brought.ById is { } named && actor.IsLibrarian ? new PersonId(named) : loan?.Borrower ?? work.Person;
         var on = brought.ReturnedOn ?? work.Today;
 
+        if (!brought.IsSure && await TakenBeforeAsync(work, packet) is { } before) return before;
         if (!(await GrowingAsync(work, packet, loan, by, brought)).TryGet(out var growOut, out var noGrowing)) return noGrowing;
-        if (!GrowingRules.Return(growOut, growOut.Loan is null ? null : loan, by, on, brought.Seed, brought.ThousandSeedMilligrams, work.Today).TryGet(out var returned, out var noReturn)) return noReturn;
+        if (!GrowingRules.Return(growOut, growOut.Loan is null ? null : loan, by, on, brought.Seed, brought.ThousandSeedMilligrams, work.Today, brought.IsSure).TryGet(out var returned, out var noReturn)) return noReturn;
         work.Append(returned);
 
         if (!brought.MakesLot && actor.IsLibrarian) return new SeedReturned(growOut.Id, null, false);
@@ -71,6 +76,16 @@ public sealed class ReturnSeed(SeedLedger ledger)
 
         await ClaimAsync(work, wanted.Lot, parent, by, on, brought.StakeStayed);
         return new SeedReturned(growOut.Id, wanted.Code, await HoldAsync(work, actor, wanted.Lot, on, brought.StakeStayed));
+    }
+
+    // The same bag handed in from two windows, or entered by two people, would stand in two drawers.
+    private static async Task<Refusal?> TakenBeforeAsync(SeedWork work, Packet packet)
+    {
+        var growings = work.State.GrowOuts.Where(growOut => growOut.From == packet.Id.Node && !growOut.IsVoid && growOut.Harvest is { IsEmpty: false }).Select(growOut => growOut.Id.Value).ToArray();
+        if (growings.Length == 0) return null;
+        var made = await work.Db.Set<LineageEdgeRow>().AsNoTracking().Where(edge => growings.Contains(edge.ParentId))
+            .Join(work.Db.Set<LotRow>().Where(lot => !lot.IsVoid), edge => edge.ChildId, lot => lot.Id, (edge, lot) => lot).OrderByDescending(lot => lot.Id).FirstOrDefaultAsync(work.Stop);
+        return made is null ? null : new Refusal(TakenBeforeCode, $"Seed of packet {packet.Code} was taken back before and is lot {made.Code}. If this is more of it, say so; if it is the same seed, nothing is left to do.") { MayInsist = true };
     }
 
     // The growing may have been taken down before the harvest; then what the grower tells now is said instead.

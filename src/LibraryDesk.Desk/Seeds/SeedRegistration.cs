@@ -35,6 +35,8 @@ internal static class SeedRegistration
         .AddSingleton<HoldSeed>()
         .AddSingleton<ReleaseHold>()
         .AddSingleton<RecallSeed>()
+        .AddSingleton<CloseRecall>()
+        .AddSingleton<ReopenRecall>()
         .AddSingleton<MoveSeed>()
         .AddSingleton<CountStock>()
         .AddSingleton<DiscardSeed>()

@@ -55,14 +55,14 @@ public sealed class LibrarySettings(IDbContextFactory<LibraryDbContext> factory)
         _ when row.CodePrefix.Length != 1 || !row.CodePrefix.All(PrefixLetters.Contains) =>
             new Refusal("settings.prefix", "Packet codes start with one letter. I, L and O are left out: they look like digits."),
         _ when !IsWebAddress(row.PublicAddress) =>
-            new Refusal("settings.address", "The address of this desk starts with https:// or http://."),
+            new Refusal("settings.address", "The address of this desk starts with https:// or http:// and has no spaces."),
         _ when !IsWebAddress(row.LocalRulesUrl) =>
-            new Refusal("settings.rules", "The address of the local rules starts with https:// or http://."),
+            new Refusal("settings.rules", "The address of the local rules starts with https:// or http:// and has no spaces."),
         _ => null,
     };
 
     private const string PrefixLetters = "ABCDEFGHJKMNPQRSTUVWXYZ";
 
     private static bool IsWebAddress(string text) =>
-        text.Length == 0 || (Uri.TryCreate(text, UriKind.Absolute, out var address) && (address.Scheme == "http" || address.Scheme == "https"));
+        text.Length == 0 || (!text.Any(char.IsWhiteSpace) && Uri.TryCreate(text, UriKind.Absolute, out var address) && (address.Scheme == "http" || address.Scheme == "https"));
 }

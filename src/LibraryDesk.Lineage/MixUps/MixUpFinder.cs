@@ -82,20 +82,39 @@ public sealed class MixUpFinder
         var posterior = Normal(logs);
 
         // What is left of the belief once 99 in 100 is covered moves no ranking.
-        var kept = new List<int>();
-        var covered = 0.0;
-        foreach (var at in Enumerable.Range(0, posterior.Length).OrderByDescending(at => posterior[at]))
-        {
-            if (covered > 0.99) break;
-            kept.Add(at);
-            covered += posterior[at];
-        }
-
-        var belief = kept.Select(at => posterior[at] / covered).ToArray();
+        var (kept, belief) = Likeliest(posterior, 0.99);
         return candidates
             .Select(node => new NextCheck(node, plants, Information(node, plants, slip, kept, belief, logs)))
             .OrderByDescending(check => check.Bits).ThenBy(check => check.Node.Value)
             .ToArray();
+    }
+
+    /// <summary>
+    /// The chance that one more plant of a node is what its name says, by all that the plants showed. For causes of its own, which no plant
+    /// has tested, give the finder a plant of it that shows nothing: one with equal likelihoods.
+    /// </summary>
+    public double NextFits(NodeId node)
+    {
+        var logs = _explanations.Select(explanation => explanation.LogPrior + _likelihood.Log(explanation.Causes)).ToArray();
+        var (kept, belief) = Likeliest(Normal(logs), 0.9999);
+        var parts = Reach.Parts(_graph, node);
+        var plant = new TestedPlant("", node, 1, 1, IsByBorrower: false);
+        var more = new MorePlants(1, 0, cause => Reach.Of(cause, plant, parts, _packings));
+        return kept.Select((at, place) => belief[place] * Math.Exp(_explanations[at].LogPrior + _likelihood.LogWith(_explanations[at].Causes, more)[0] - logs[at])).Sum();
+    }
+
+    private static (List<int> Kept, double[] Belief) Likeliest(double[] posterior, double cover)
+    {
+        var kept = new List<int>();
+        var covered = 0.0;
+        foreach (var at in Enumerable.Range(0, posterior.Length).OrderByDescending(at => posterior[at]))
+        {
+            if (covered > cover) break;
+            kept.Add(at);
+            covered += posterior[at];
+        }
+
+        return (kept, [.. kept.Select(at => posterior[at] / covered)]);
     }
 
     // Mutual information between what happened and how many plants come up off: sum over both of p log p(k given h) / p(k).

@@ -12,10 +12,15 @@ public static class GrowingRules
     public const string HarvestDayCode = "growing.harvest-day";
     public const string UnitCode = "growing.harvest-unit";
     public const string FiguresCode = "growing.figures";
+    public const string YieldCode = "growing.yield";
 
     // No source: far above what a member grows, and further than any published isolation distance.
     private const int MostPlants = 1_000_000;
     private const int MostMetres = 1_000_000;
+
+    // No source: more than a plant of any crop a library keeps gives, by weight and by number.
+    private const long MostMilligramsAPlant = 1_000_000;
+    private const long MostSeedsAPlant = 1_000_000;
 
     /// <summary>Takes down that a packet was sown for seed. A packet counts as sown whole.</summary>
     /// <param name="growOut">The new grow-out's number.</param>
@@ -47,7 +52,16 @@ public static class GrowingRules
     }
 
     /// <summary>Takes seed of a grow-out back, with or without a loan. A second return of one grow-out is in the unit of the first.</summary>
-    public static Outcome<Returned> Return(GrowOut growOut, Loan? loan, PersonId? by, DateOnly returnedOn, Quantity seed, long? thousandSeedMilligrams, DateOnly today)
+    /// <param name="growOut">The growing.</param>
+    /// <param name="loan">The loan it grew from; null without one.</param>
+    /// <param name="by">Who brings it; null when not known.</param>
+    /// <param name="returnedOn">The day.</param>
+    /// <param name="seed">How much.</param>
+    /// <param name="thousandSeedMilligrams">Weight of 1000 seeds in milligrams; null when not known.</param>
+    /// <param name="today">Today.</param>
+    /// <param name="isSure">True when more seed than the plants can be thought to give is said to be meant.</param>
+    public static Outcome<Returned> Return(
+        GrowOut growOut, Loan? loan, PersonId? by, DateOnly returnedOn, Quantity seed, long? thousandSeedMilligrams, DateOnly today, bool isSure = false)
     {
         ArgumentNullException.ThrowIfNull(growOut);
         if (growOut.IsVoid) return SeedRefusals.NoGrowOut;
@@ -56,6 +70,7 @@ public static class GrowingRules
         if (seed.IsEmpty) return SeedRefusals.Nothing();
         if (Checks.Incoming(seed) is { } tooMuch) return tooMuch;
         if (Checks.SeedWeight(thousandSeedMilligrams) is { } wrongWeight) return wrongWeight;
+        if (!isSure && Yield(growOut.Facts, seed) is { } unlikely) return unlikely;
         if (growOut.Harvest is { } before && before.Unit != seed.Unit)
         {
             if (seed.In(before.Unit, thousandSeedMilligrams ?? growOut.ThousandSeedMilligrams) is not { } turned) return SeedRefusals.SeedWeight();
@@ -63,6 +78,13 @@ public static class GrowingRules
         }
 
         return new Returned(growOut.Id, loan?.IsOpen == true ? loan.Id : null, by, returnedOn, seed, thousandSeedMilligrams);
+    }
+
+    private static Refusal? Yield(GrowOutFacts facts, Quantity seed)
+    {
+        if ((facts.PlantsSavedFrom ?? facts.PlantsGrown) is not { } plants) return null;
+        var most = (seed.Unit == SeedUnit.Milligrams ? MostMilligramsAPlant : MostSeedsAPlant) * plants;
+        return seed.Amount <= most ? null : new(YieldCode, $"{seed.InWords} of {plants} plants is more than plants give. Check the figure, its unit and the plants.") { MayInsist = true };
     }
 
     /// <summary>What is wrong with the facts by themselves; null when nothing is.</summary>
@@ -86,6 +108,7 @@ public static class GrowingRules
         if (facts.PlantsSavedFrom > facts.PlantsGrown) return new(PlantsCode, "Seed was saved from more plants than were grown. Check both counts.");
         if (facts.OffTypesSeen > facts.PlantsGrown) return new(PlantsCode, "More off-types than plants grown. Check both counts.");
         if (facts.OffTypesRemoved > facts.OffTypesSeen) return new(PlantsCode, "More off-types taken out than seen. Check both counts.");
+        if (facts.OffTypesRemoved + facts.PlantsSavedFrom > facts.PlantsGrown) return new(PlantsCode, "Plants that were pulled out gave no seed: those saved from and those pulled out are more than were grown. Check the counts.");
         return null;
     }
 }

@@ -73,9 +73,12 @@ public sealed class CaseCourseTests
         Assert.Equal(ReviewRefusals.GroundsMissingCode, (await alone.RunAsync(scene.Librarian, scene.CaseId, asked with { Grounds = "Because." }, default)).Refusal?.Code);
         Assert.Equal(DeterminationRules.NeedsOriginCode, (await alone.RunAsync(scene.Librarian, scene.CaseId, asked with { VarietyName = "Harrow Red" }, default)).Refusal?.Code);
         Assert.Equal(DeterminationRules.NotFromCaseCode, (await alone.RunAsync(scene.Librarian, scene.CaseId, asked with { VarietyName = "Harrow Red", PacketCode = "Q26-0418-H" }, default)).Refusal?.Code);
+        Assert.Equal(DeterminationRules.NotFromCaseCode, (await alone.RunAsync(scene.Librarian, scene.CaseId, asked with { PacketCode = "Q26-0418-H" }, default)).Refusal?.Code);
+        var against = (await alone.RunAsync(scene.Librarian, scene.CaseId, asked with { Taxon = new NamedTaxon(Pubescens) }, default)).Refusal;
+        Assert.Equal((ReviewRefusals.AgainstTheTraitsCode, true), (against?.Code, against?.MayInsist));
         Assert.Equal(CaseState.Open, (await scene.CaseAsync()).State);
 
-        Assert.Null((await alone.RunAsync(scene.Librarian, scene.CaseId, asked, default)).Refusal);
+        Assert.Null((await alone.RunAsync(scene.Librarian, scene.CaseId, asked with { IsSure = true }, default)).Refusal);
         var row = Assert.Single(await scene.RowsAsync<DeterminationRow>());
         Assert.Equal((Baccatum, "cf.", scene.Librarian.UserId), (row.Taxon, row.Qualifier, row.AloneById));
     }

@@ -39,12 +39,14 @@ public sealed class BulkTests
     }
 
     [Theory, OnBoth]
-    public async Task A_packet_that_stands_in_the_box_twice_is_told(string database)
+    public async Task A_packet_that_is_scanned_twice_counts_once(string database)
     {
         await using var library = await TestLibrary.CreateAsync(database);
         var packet = (await LentAsync(library, 1)).Single();
         var read = (await library.Act<CheckInBox>().ReadAsync(ASeedLibrary.Librarian, [packet, packet], default)).Allowed();
-        Assert.Equal([null, CheckInBox.TwiceCode], read.Packets.Select(line => line.No?.Code));
+        Assert.Equal((1, packet), (read.Ready, Assert.Single(read.Packets).PacketCode));
+        Assert.Equal(packet, Assert.Single(read.Again));
+        Assert.Equal(CheckInBox.TwiceCode, (await library.Act<CheckInBox>().RunAsync(ASeedLibrary.Librarian, [new(packet, LoanEnding.Failed, null), new(packet, LoanEnding.Failed, null)], default)).Refusal?.Code);
     }
 
     [Theory, OnBoth]

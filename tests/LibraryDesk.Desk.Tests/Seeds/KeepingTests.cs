@@ -21,7 +21,7 @@ public sealed class KeepingTests
         var due = (await library.Act<DueList>().ReadAsync(ASeedLibrary.Librarian, null, 0, default)).Allowed();
         Assert.Equal([(lot, DueKind.Test), (lot, DueKind.Recount)], due.Lines.Select(line => (line.Code, line.Kind)));
         Assert.Equal((2, 2), (due.Total, due.Overdue));
-        (await library.Act<CountStock>().RunAsync(ASeedLibrary.Librarian, lot, Lineage.Seeds.Quantity.OfSeeds(500), null, null, default)).Allowed();
+        (await library.Act<CountStock>().RunAsync(ASeedLibrary.Librarian, lot, Lineage.Seeds.Quantity.OfSeeds(500), null, null, isSure: false, default)).Allowed();
         Assert.DoesNotContain((await library.Act<DueList>().ReadAsync(ASeedLibrary.Librarian, null, 0, default)).Allowed().Lines, line => line.Kind == DueKind.Recount);
     }
 
@@ -31,7 +31,7 @@ public sealed class KeepingTests
         await using var library = await TestLibrary.CreateAsync(database);
         var lot = (await library.ReceiveAsync()).Lot.ToString()!;
         library.Clock.Advance(TimeSpan.FromDays(800));
-        (await library.Act<CountStock>().RunAsync(ASeedLibrary.Librarian, lot, Lineage.Seeds.Quantity.OfSeeds(500), null, null, default)).Allowed();
+        (await library.Act<CountStock>().RunAsync(ASeedLibrary.Librarian, lot, Lineage.Seeds.Quantity.OfSeeds(500), null, null, isSure: false, default)).Allowed();
         async Task<int> RecountsAsync() => (await library.Act<DueList>().ReadAsync(ASeedLibrary.Librarian, DueKind.Recount, 0, default)).Allowed().Total;
         Assert.Equal(0, await RecountsAsync());
         await using var db = await library.OpenAsync();
@@ -48,7 +48,7 @@ public sealed class KeepingTests
         var lot = (await library.ReceiveAsync()).Lot.ToString()!;
         foreach (var germinated in new[] { 96, 80 })
         {
-            (await library.Act<TestGermination>().RunAsync(ASeedLibrary.Librarian, lot, [new TestReplicate(100, germinated)], null, 14, true, default)).Allowed();
+            (await library.Act<TestGermination>().RunAsync(ASeedLibrary.Librarian, lot, [new TestReplicate(100, germinated)], null, 14, true, isSure: true, default)).Allowed();
             library.Clock.Advance(TimeSpan.FromDays(100));
         }
         async Task<bool> RegrowAsync() => (await library.Act<DueList>().ReadAsync(ASeedLibrary.Librarian, DueKind.Regrow, 0, default)).Allowed().Total == 1;

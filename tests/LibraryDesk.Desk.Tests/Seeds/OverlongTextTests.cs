@@ -24,7 +24,7 @@ public class OverlongTextTests
         ["ClaimName.Species"] = async (seed, text) => (await seed.Act<ClaimName>().RunAsync(Librarian, new(seed.Lot, text, null, ClaimGrounds.GrowersWord), default)).Refusal,
         ["ClaimName.Variety"] = async (seed, text) => (await seed.Act<ClaimName>().RunAsync(Librarian, new(seed.Lot, null, text, ClaimGrounds.GrowersWord), default)).Refusal,
         ["CorrectEntry.why"] = async (seed, text) => (await seed.Act<CorrectEntry>().RunAsync(Librarian, seed.LastEntry, text, default)).Refusal,
-        ["CountStock.reason"] = async (seed, text) => (await seed.Act<CountStock>().RunAsync(Librarian, seed.Lot, Some, null, text, default)).Refusal,
+        ["CountStock.reason"] = async (seed, text) => (await seed.Act<CountStock>().RunAsync(Librarian, seed.Lot, Some, null, text, isSure: true, default)).Refusal,
         ["DescribeVariety.Description"] = async (seed, text) => (await seed.Act<DescribeVariety>().RunAsync(Librarian, Variety("d" + text.Length) with { Description = text }, null, default)).Refusal,
         ["DescribeVariety.Name"] = async (seed, text) => (await seed.Act<DescribeVariety>().RunAsync(Librarian, Variety(text), null, default)).Refusal,
         ["DescribeVariety.Source"] = async (seed, text) => (await seed.Act<DescribeVariety>().RunAsync(Librarian, Variety("s" + text.Length) with { Source = text }, null, default)).Refusal,

@@ -144,6 +144,21 @@ public class SeedActTests
         var view = (await library.Act<ShowLot>().ReadAsync(ASeedLibrary.Librarian, "L26-001", default)).Allowed();
         Assert.Equal(("Millrace Red", ClaimGrounds.DeskDetermination), (view.Claims[^1].Variety, view.Claims[^1].Grounds));
         Assert.Equal(ClaimFromDetermination.ClaimedAlreadyCode, (await claim.RunAsync(ASeedLibrary.Librarian, caseId, default)).Refusal?.Code);
+        (await library.Act<CorrectEntry>().RunAsync(ASeedLibrary.Librarian, await LastEntryAsync(library), "the wrong lot", default)).Allowed();
+        (await claim.RunAsync(ASeedLibrary.Librarian, caseId, default)).Allowed();
+    }
+
+    [Theory, OnBoth]
+    public async Task A_species_is_claimed_only_for_a_lot_the_plant_grew_from_and_never_against_it(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        var lot = (await library.ReceiveAsync(species: "capsicum-baccatum")).Lot.ToString()!;
+        var unnamed = (await library.ReceiveAsync(species: null)).Lot.ToString()!;
+        var caseId = await DeterminedAsync(library, null, null);
+        var claim = library.Act<ClaimFromDetermination>();
+        Assert.Equal(ClaimFromDetermination.GrewFromItCode, (await claim.RunAsync(ASeedLibrary.Librarian, caseId, unnamed, false, default)).Refusal?.Code);
+        Assert.Equal(ClaimFromDetermination.OtherSpeciesCode, (await claim.RunAsync(ASeedLibrary.Librarian, caseId, lot, true, default)).Refusal?.Code);
+        (await claim.RunAsync(ASeedLibrary.Librarian, caseId, unnamed, true, default)).Allowed();
     }
 
     [Theory, OnBoth]
@@ -152,6 +167,12 @@ public class SeedActTests
         await using var library = await TestLibrary.CreateAsync(database);
         var caseId = await DeterminedAsync(library, null, null);
         Assert.Equal(ClaimFromDetermination.NoOriginCode, (await library.Act<ClaimFromDetermination>().RunAsync(ASeedLibrary.Librarian, caseId, default)).Refusal?.Code);
+    }
+
+    private static async Task<long> LastEntryAsync(TestLibrary library)
+    {
+        await using var db = await library.OpenAsync();
+        return await db.Set<LedgerEntryRow>().MaxAsync(entry => entry.Sequence);
     }
 
     [Theory, OnBoth]
@@ -171,7 +192,7 @@ public class SeedActTests
             (await library.Act<ReleaseHold>().RunAsync(volunteer, 1, "x", default)).Refusal,
             (await library.Act<RecallSeed>().RunAsync(volunteer, lot, "x", default)).Refusal,
             (await library.Act<MoveSeed>().RunAsync(volunteer, lot, "x", default)).Refusal,
-            (await library.Act<CountStock>().RunAsync(volunteer, lot, Quantity.OfSeeds(5), null, "x", default)).Refusal,
+            (await library.Act<CountStock>().RunAsync(volunteer, lot, Quantity.OfSeeds(5), null, "x", isSure: false, default)).Refusal,
             (await library.Act<DiscardSeed>().RunAsync(volunteer, lot, Quantity.OfSeeds(5), "x", default)).Refusal,
             (await library.Act<SendSeedOn>().RunAsync(volunteer, lot, Quantity.OfSeeds(5), "x", default)).Refusal,
             (await library.Act<CorrectEntry>().RunAsync(volunteer, 1, "x", default)).Refusal,

@@ -93,8 +93,8 @@ internal sealed class RandomHistory
             2 => Of(PackingRules.PutUp(lot, Holds(lot.Id.Node), Enumerable.Range(0, _random.Next(1, 6)).Select(_ => new NewPacket(Ids.Next<PacketId>(), new('Q', _day.Year, ++_code), Some(lot.Stock.Unit, 20))).ToArray(), _day, null, _today)),
             3 => Of(LotRules.Blend(New(), [Taking(lot), Taking(State.Find(_lots[_random.Next(_lots.Count)])!)], _today)),
             4 => Of(LotRules.Split(New(), Taking(lot), _today)),
-            5 => Of(StockRules.Test(Ids.Next<TestId>(), lot, [new(20, _random.Next(21))], _day, 14, _random.Next(2) == 0, _today)),
-            6 => Of(StockRules.Count(SeedStock.Of(lot), new Quantity(Math.Max(0, lot.Stock.Amount + _random.Next(-5, 6)), lot.Stock.Unit), null, _day, "counted again", _today)),
+            5 => Of(StockRules.Test(Ids.Next<TestId>(), lot, [], [new(20, _random.Next(21))], _day, 14, _random.Next(2) == 0, _today, isSure: true)),
+            6 => Of(StockRules.Count(SeedStock.Of(lot), new Quantity(Math.Max(0, lot.Stock.Amount + _random.Next(-5, 6)), lot.Stock.Unit), null, _day, "counted again", _today, isSure: true)),
             7 => Of(StockRules.Discard(SeedStock.Of(lot), Some(SeedUnit.Seeds, 30), _day, "mouldy", _today)),
             8 => Of(StockRules.SendOn(SeedStock.Of(lot), Holds(lot.Id.Node), Some(SeedUnit.Seeds, 10), "Harrow Fen", _day, _today)),
             9 => Of(HoldRules.Hold(Ids.Next<HoldId>(), lot.Id.Node, lot.MadeOn, HoldReason.NameInDoubt, Holds(lot.Id.Node), _day, _today)),
@@ -149,7 +149,7 @@ internal sealed class RandomHistory
         {
             0 => Of(GrowingRules.SowPacket(Ids.Next<GrowOutId>(), packet, null, null, _day, GrowOutFacts.NotTold, _today)),
             1 => Of(StockRules.Discard(packet, _day, "torn", _today)),
-            2 => Of(StockRules.Count(SeedStock.Of(packet), new Quantity(Math.Max(0, packet.Stock.Amount + _random.Next(-2, 3)), packet.Stock.Unit), null, _day, "recounted", _today)),
+            2 => Of(StockRules.Count(SeedStock.Of(packet), new Quantity(Math.Max(0, packet.Stock.Amount + _random.Next(-2, 3)), packet.Stock.Unit), null, _day, "recounted", _today, isSure: true)),
             _ => Of(LendingRules.Lend(Ids.Next<LoanId>(), packet, Holds(packet.Lot.Node), null, TestLibrary.Person(5), _day, null, _today)),
         };
     }

@@ -36,6 +36,27 @@ public class MixUpFinderTests
         Assert.Equal(expected.OrderDescending().Take(30), report.Explanations.Take(30).Select(explanation => explanation.Probability), new Near(1e-4));
     }
 
+    [Theory]
+    [InlineData(1, 1)]
+    [InlineData(1, 6)]
+    [InlineData(4, 1)]
+    public void The_next_plant_of_seed_that_came_in_is_as_likely_off_as_reckoned_by_hand(double ifName, double ifOff)
+    {
+        var library = new TestLibrary();
+        var lot = library.Lot(100);
+        var graph = LineageGraph.Of(library.State);
+        // Likelihoods are at most 1; only their ratio counts.
+        var plant = new TestedPlant("1", lot.Id.Node, ifName / 10, ifOff / 10, IsByBorrower: false);
+        var causes = CauseList.Of(graph, [plant], [], NameEvidence.Of(library.State), RateTable.Standard);
+        Assert.Equal([CauseKind.ArrivedWrong, CauseKind.ArrivedMixed], causes.Select(cause => cause.Kind));
+        var (wrong, mixed) = (causes[0].Prior, causes[1].Prior);
+        // Mixed seed is off in any share phi alike: the means of phi, (1 - phi)^2 and phi (1 - phi) are 1/2, 1/3 and 1/6.
+        var (n, f) = (ifName, ifOff);
+        var weights = new[] { (1 - wrong) * (1 - mixed) * n, (wrong * (1 - mixed) * f) + (wrong * mixed * f), (1 - wrong) * mixed * (n + f) / 2 };
+        var fits = weights[0] + ((1 - wrong) * mixed * ((n / 3) + (f / 6)));
+        Assert.Equal(fits / weights.Sum(), new MixUpFinder(graph, [plant], causes, []).NextFits(lot.Id.Node), 4);
+    }
+
     [Fact]
     public void All_probabilities_sum_to_1()
     {

@@ -47,7 +47,7 @@ public class CorrectionRulesTests
         var packet = _library.PutUp(_lot, 1, 10)[0];
         _library.Do(GrowingRules.SowPacket(_library.Ids.Next<GrowOutId>(), _library.State.Find(packet.Id)!, null, null, Day(2026), GrowOutFacts.NotTold, _library.Today));
         var sowing = _library.Entries[^1];
-        _library.Do(StockRules.Count(SeedStock.Of(_library.State.Find(packet.Id)!), Quantity.OfSeeds(2), null, Day(2026), "two were left in the corner", _library.Today));
+        _library.Do(StockRules.Count(SeedStock.Of(_library.State.Find(packet.Id)!), Quantity.OfSeeds(2), null, Day(2026), "two were left in the corner", _library.Today, isSure: true));
         _library.Do(Correct(sowing, null));
         Assert.Equal(12, _library.State.Find(packet.Id)!.Stock.Amount);
     }

@@ -18,8 +18,27 @@ public sealed class FiguresTests
     public void More_seed_than_a_library_takes_in_is_asked_about(long amount, SeedUnit unit, string? code)
     {
         var stock = SeedStock.Of(new TestLibrary().Lot(10));
-        Assert.Equal(code, StockRules.Count(stock, new Quantity(amount, unit), 1000, Today, "found more", Today).Refusal?.Code);
+        Assert.Equal(code, StockRules.Count(stock, new Quantity(amount, unit), 1000, Today, "found more", Today, isSure: true).Refusal?.Code);
     }
+
+    [Theory]
+    [InlineData(20, null)]
+    [InlineData(21, StockRules.FarOffCode)]
+    [InlineData(1, null)]
+    [InlineData(0, null)]
+    public void A_count_far_off_what_is_expected_is_asked_about(long found, string? code)
+    {
+        var stock = SeedStock.Of(new TestLibrary().Lot(10));
+        var no = StockRules.Count(stock, Quantity.OfSeeds(found), null, Today, "counted anew", Today).Refusal;
+        Assert.Equal((code, code is not null), (no?.Code, no?.MayInsist == true));
+        Assert.Null(StockRules.Count(stock, Quantity.OfSeeds(found), null, Today, "counted anew", Today, isSure: true).Refusal);
+    }
+
+    [Theory]
+    [InlineData(6, 4, 2, null)]
+    [InlineData(6, 5, 2, GrowingRules.PlantsCode)]
+    public void Plants_that_were_pulled_out_gave_no_seed(int grown, int savedFrom, int removed, string? code) =>
+        Assert.Equal(code, GrowingRules.Facts(GrowOutFacts.NotTold with { PlantsGrown = grown, PlantsSavedFrom = savedFrom, OffTypesSeen = removed, OffTypesRemoved = removed }, Today, Today)?.Code);
 
     [Theory]
     [InlineData(1_000_000, null, null)]

@@ -17,7 +17,9 @@ public sealed class AddOriginClue(IDbContextFactory<LibraryDbContext> factory, C
         ArgumentNullException.ThrowIfNull(actor);
         ArgumentNullException.ThrowIfNull(clue);
         await using var db = await factory.CreateDbContextAsync(stop);
-        if (!(await CaseAccess.OwnToChangeAsync(db, actor, caseId, stop)).TryGet(out var row, out var no)) return no;
+        // A librarian sees stakes and packets that are brought to the counter.
+        var mine = actor.IsLibrarian && clue.Kind == OriginKind.Stake ? await CaseAccess.SeenToChangeAsync(db, actor, caseId, stop) : await CaseAccess.OwnToChangeAsync(db, actor, caseId, stop);
+        if (!mine.TryGet(out var row, out var no)) return no;
         string? code = null;
         if (clue.Kind is OriginKind.Loan or OriginKind.Stake || !string.IsNullOrWhiteSpace(clue.PacketCode))
         {

@@ -1,5 +1,6 @@
 using LibraryDesk.Identification.Guides;
 using LibraryDesk.Identification.Odds;
+using LibraryDesk.Lineage.Codes;
 
 namespace LibraryDesk.Desk.Cases.Review;
 
@@ -37,17 +38,27 @@ public static class DeterminationRules
         ArgumentNullException.ThrowIfNull(wanted);
         ArgumentNullException.ThrowIfNull(guide);
         ArgumentNullException.ThrowIfNull(origins);
-        if (!wanted.Taxon.Tells || guide.FindCandidate(wanted.Taxon.Taxon) is null) return ReviewRefusals.UnknownTaxon;
+        if (!wanted.Taxon.Tells || guide.FindCandidate(wanted.Taxon.Taxon) is null) return UnknownTaxon;
         if (!Qualifiers.All.Contains(wanted.Taxon.Qualifier)) return ReviewRefusals.UnknownQualifier;
+        var origin = Find(wanted.PacketCode, origins);
+        if (!string.IsNullOrWhiteSpace(wanted.PacketCode) && origin is null) return NotFromCase(wanted.PacketCode);
         if (string.IsNullOrWhiteSpace(wanted.VarietyName)) return null;
 
-        if (string.IsNullOrWhiteSpace(wanted.PacketCode)) return NeedsOrigin;
-        var origin = origins.FirstOrDefault(o => o.PacketCode.Equals(wanted.PacketCode, StringComparison.OrdinalIgnoreCase));
-        if (origin is null) return NotFromCase(wanted.PacketCode);
+        if (origin is null) return NeedsOrigin;
         if (!origin.VarietyNames.Contains(wanted.VarietyName, StringComparer.OrdinalIgnoreCase)) return NameNotClaimed(origin, wanted.VarietyName);
         if (origin.Species is not null && origin.Species != wanted.Taxon.Taxon) return OtherSpecies(origin, guide);
         if (wanted.Taxon.Qualifier == Qualifiers.Aff) return Akin;
         return origin.Fit == Fit.Fits ? null : TraitsContradict(origin);
+    }
+
+    /// <summary>True when the packet named with it may stand beside a species: its lot is of that species, or of none on record, and no trait speaks against it.</summary>
+    public static bool Agrees(DeterminationWanted wanted, IReadOnlyList<OriginOfCase> origins) =>
+        Find(wanted.PacketCode, origins) is { } origin && (origin.Species is null || origin.Species == wanted.Taxon.Taxon) && origin.Fit == Fit.Fits && wanted.Taxon.Qualifier != Qualifiers.Aff;
+
+    private static OriginOfCase? Find(string? packet, IReadOnlyList<OriginOfCase> origins)
+    {
+        var code = PacketCode.Read(packet).Match(read => read.ToString(), _ => packet?.Trim());
+        return origins.FirstOrDefault(origin => origin.PacketCode.Equals(code, StringComparison.OrdinalIgnoreCase));
     }
 
     /// <summary>
@@ -64,9 +75,11 @@ public static class DeterminationRules
             var named = new DeterminationWanted(taxon, variety, tied.PacketCode);
             return Check(named, guide, origins) is null ? named : looksAlone;
         }
-        var agrees = (tied.Species is null || tied.Species == taxon.Taxon) && tied.Fit == Fit.Fits && taxon.Qualifier != Qualifiers.Aff;
-        return agrees ? looksAlone with { PacketCode = tied.PacketCode } : looksAlone;
+        var withPacket = looksAlone with { PacketCode = tied.PacketCode };
+        return Agrees(withPacket, origins) ? withPacket : looksAlone;
     }
+
+    private static Refusal UnknownTaxon { get; } = new(ReviewRefusals.UnknownTaxonCode, "Choose one of the candidates of this case's crop guide.");
 
     private static Refusal NeedsOrigin { get; } = new(
         NeedsOriginCode, "A variety can't be determined from looks. Add an origin first: a loan, or the code on a stake or packet that belongs to this plant.");

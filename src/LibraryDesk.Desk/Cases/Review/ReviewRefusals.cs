@@ -24,6 +24,7 @@ public static class ReviewRefusals
     public const string VarietyTooLongCode = "review.variety-too-long";
     public const string GroundsMissingCode = "review.grounds-missing";
     public const string OwnAnswerCode = "review.own-answer";
+    public const string AgainstTheTraitsCode = "review.against-the-traits";
 
     /// <summary>Longest note or reason, in characters.</summary>
     public const int LongestNote = 2000;

@@ -22,7 +22,9 @@ public sealed record BoxLine(string? PacketCode, LoanEnding Ending, Quantity? Se
 public sealed record BoxPacket(string Typed, string? PacketCode, GoesBy Name, string? Borrower, Refusal? No);
 
 /// <summary>The box as read.</summary>
-public sealed record BoxRead(IReadOnlyList<BoxPacket> Packets)
+/// <param name="Packets">Each packet once, in the order of the box.</param>
+/// <param name="Again">Codes that were scanned more than once; they stand in <paramref name="Packets"/> once.</param>
+public sealed record BoxRead(IReadOnlyList<BoxPacket> Packets, IReadOnlyList<string> Again)
 {
     /// <summary>Packets that can be checked in.</summary>
     public int Ready => Packets.Count(packet => packet.No is null);
@@ -50,20 +52,21 @@ public sealed class CheckInBox(SeedLedger ledger, IDbContextFactory<LibraryDbCon
         if (!actor.IsLibrarian) return PeopleRefusals.LibrariansOnly;
         if (Size(codes.Count) is { } wrongSize) return wrongSize;
         await using var db = await factory.CreateDbContextAsync(stop);
-        var read = codes.Select(typed => (Typed: typed, Code: PacketCode.Read(typed))).ToArray();
+        // A scanner reads a packet twice as easily as once: what stands there again counts once.
+        var scanned = codes.Select(typed => (Typed: typed, Code: PacketCode.Read(typed))).GroupBy(line => line.Code.Match(code => code.ToString(), _ => line.Typed.Trim())).ToArray();
+        var read = scanned.Select(line => line.First()).ToArray();
         var known = read.Select(line => line.Code.Match(code => code.ToString(), _ => "")).Where(code => code.Length > 0).Distinct().ToArray();
         var packets = await db.Set<PacketRow>().AsNoTracking().Where(packet => known.Contains(packet.Code) && packet.Standing != PacketStanding.Void).ToDictionaryAsync(packet => packet.Code, stop);
         var names = await LineageNames.OfAsync(db, [.. packets.Values.Select(packet => packet.LotId).Distinct()], stop);
         var people = await PersonNames.OfAsync(db, packets.Values.Select(packet => packet.HolderId), stop);
-        var seen = new HashSet<string>();
         return new BoxRead([.. read.Select(line =>
         {
             if (!line.Code.TryGet(out var code, out var noCode)) return new BoxPacket(line.Typed, null, GoesBy.NotKnown, null, noCode);
             var text = code.ToString();
             if (!packets.TryGetValue(text, out var packet)) return new(line.Typed, null, GoesBy.NotKnown, null, FindingRefusals.NoPacket(text));
-            var no = !seen.Add(text) ? Twice(text) : packet.Standing == PacketStanding.Lent ? null : NotLent(text);
+            var no = packet.Standing == PacketStanding.Lent ? null : NotLent(text);
             return new(line.Typed, text, names[packet.LotId], packet.HolderId is { } holder ? people.GetValueOrDefault(holder) : null, no);
-        })]);
+        })], [.. scanned.Where(line => line.Count() > 1).Select(line => line.Key)]);
     }
 
     /// <summary>Checks all of it in, or nothing: the refusal names the packet.</summary>

@@ -17,6 +17,11 @@ public static partial class StoreConditions
 {
     public const string ShapeCode = "settings.stores";
 
+    // No source: seed wetter than this rots or sprouts, and no store is colder than the vapour of liquid nitrogen or warmer than a hot attic.
+    private const int MostMoisture = 40;
+    private const int Coldest = -196;
+    private const int Warmest = 60;
+
     /// <summary>Nobody measured.</summary>
     public static StorageConditions NotKnown { get; } = new(null, null);
 
@@ -27,6 +32,8 @@ public static partial class StoreConditions
         foreach (var line in (text ?? "").Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
         {
             if (Line().Match(line) is not { Success: true } match) return new Refusal(ShapeCode, $"\"{line}\" cannot be read. Write a store as in \"Freezer: 5 %, -18\": its name, the seed moisture and the degrees Celsius.");
+            if (Number(match.Groups["moisture"]) > MostMoisture || Number(match.Groups["celsius"]) is < Coldest or > Warmest)
+                return new Refusal(ShapeCode, $"\"{line}\" looks like a slip: seed is kept at 0 to {MostMoisture} % moisture and at {Coldest} to {Warmest} °C. Check both figures.");
             stores.Add(new(match.Groups["name"].Value.Trim(), new(Number(match.Groups["moisture"]), Number(match.Groups["celsius"]))));
         }
 

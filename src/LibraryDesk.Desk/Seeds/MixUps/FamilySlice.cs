@@ -16,11 +16,15 @@ internal sealed record FamilySlice(SeedState State, IReadOnlyList<DeterminedPlan
 
     private const int MostCandidates = 24;
 
-    public static async Task<FamilySlice> ReadAsync(LibraryDbContext db, long lot, CancellationToken stop)
+    /// <param name="db">The library.</param>
+    /// <param name="lot">The lot.</param>
+    /// <param name="packet">A packet of it that is to be in the slice; null for none.</param>
+    /// <param name="stop">Stops.</param>
+    public static async Task<FamilySlice> ReadAsync(LibraryDbContext db, long lot, long? packet, CancellationToken stop)
     {
         var all = (await DeterminedPlants.OfAsync(db, PacketsOfKin(db, lot), stop)).OrderByDescending(plant => plant.On).ThenByDescending(plant => plant.CaseId).ToArray();
         var plants = all.Take(MostPlants).ToArray();
-        var edges = await LineageSql.EdgesAboveAny(db, [.. plants.Select(plant => plant.Packet.Value).Append(lot).Distinct()]).AsNoTracking().ToListAsync(stop);
+        var edges = await LineageSql.EdgesAboveAny(db, [.. plants.Select(plant => plant.Packet.Value).Append(packet ?? lot).Distinct()]).AsNoTracking().ToListAsync(stop);
         var above = edges.SelectMany(edge => new[] { edge.ParentId, edge.ChildId }).Append(lot).Distinct().ToArray();
         var lots = await db.Set<LotRow>().AsNoTracking().Where(row => above.Contains(row.Id)).ToListAsync(stop);
         var withSeed = lots.Where(row => row is { Stock: > 0, IsVoid: false }).Select(row => row.Id).ToArray();

@@ -88,7 +88,7 @@ public sealed class FindMixUp(IDbContextFactory<LibraryDbContext> factory, Guide
         await using var db = await factory.CreateDbContextAsync(stop);
         var lot = await db.Set<LotRow>().Where(row => row.Code == text && !row.IsVoid).Select(row => row.Id).SingleOrDefaultAsync(stop);
         if (lot == 0) return FindingRefusals.NoLot(text);
-        var family = await FamilySlice.ReadAsync(db, lot, stop);
+        var family = await FamilySlice.ReadAsync(db, lot, null, stop);
         var plants = await new PlantWeights(shelf, Rates).OfAsync(db, family, stop);
 
         var graph = LineageGraph.Of(family.State);
@@ -110,6 +110,27 @@ public sealed class FindMixUp(IDbContextFactory<LibraryDbContext> factory, Guide
             [.. explanations.Select(one => new WholeExplanation([.. one.Causes.Select(cause => placed[cause])], one.Probability))],
             Math.Max(0, 1 - explanations.Sum(one => one.Probability)),
             report.NothingWrong, Checks(finder, report, graph, family), report.IsExact, family.LeftOut);
+    }
+
+    /// <summary>
+    /// The chance that seed of a lot or packet is what its name says, by the determined plants of its whole kin: 0 to 1. Null where none was
+    /// determined, so that its history is all there is. Says nothing of people, so anybody may read it.
+    /// </summary>
+    /// <param name="lot">The lot.</param>
+    /// <param name="packet">The packet of it; null for the lot itself.</param>
+    /// <param name="stop">Stops.</param>
+    public async Task<double?> NextSeedAsync(LotId lot, PacketId? packet, CancellationToken stop)
+    {
+        await using var db = await factory.CreateDbContextAsync(stop);
+        var family = await FamilySlice.ReadAsync(db, lot.Value, packet?.Value, stop);
+        var graph = LineageGraph.Of(family.State);
+        var plants = (await new PlantWeights(shelf, Rates).OfAsync(db, family, stop)).Where(plant => graph.Has(plant.Plant.Packet)).Select(plant => plant.Tested).ToArray();
+        if (plants.Length == 0) return null;
+        var node = packet?.Node ?? lot.Node;
+
+        // A plant that shows nothing brings in what may have happened to this seed alone.
+        TestedPlant[] tested = [.. plants, new("", node, 1, 1, IsByBorrower: false)];
+        return new MixUpFinder(graph, tested, CauseList.Of(graph, tested, family.State.Packets, NameEvidence.Of(family.State), Rates), family.State.Packets).NextFits(node);
     }
 
     private static RankedCause Rank(PlacedCause placed, double probability, MixUpReport report)

@@ -17,6 +17,7 @@ public sealed partial class LotPage
     private LineageStory? _story;
     private Refusal? _no;
     private int _off;
+    private double? _byPlants;
     private PopulationFacts? _population;
     private KeepingFacts? _keeping;
     private Neighbours? _neighbours;
@@ -31,6 +32,7 @@ public sealed partial class LotPage
     // The deed is named in the address after the redirect, so that a reload does not do it again.
     private string? DoneWords => Done switch
     {
+        "received" when _view!.Holds.Count > 0 => Say["Taken in, and held: packets can be put up once the hold is lifted, under Hold or release."],
         "received" => Say["Taken in. Next: put up packets, or claim a name."],
         "packed" => Say["The packets are put up. Their labels can be printed now."],
         "split" => Say["Split off. This is the new lot."],
@@ -62,6 +64,7 @@ public sealed partial class LotPage
         _keeping = KeepingFacts.Of(view.Lot, view.Tests, view.Name.Species, settings);
         if (_actor.IsLibrarian && _population.Growings.Count > 0) (await Beside.ReadAsync(_actor, [.. _population.Growings.Select(growing => growing.GrowOut.Id.Value)], default)).TryGet(out _neighbours, out _);
         _off = view.Plants.Count(plant => !_story.Fits(plant));
+        _byPlants = _story.IsNameInDoubt ? await MixUps.NextSeedAsync(view.Lot.Id, null, default) : null;
         // Last: the page is drawn at every wait, and with a view it needs the rest too.
         _view = view;
     }

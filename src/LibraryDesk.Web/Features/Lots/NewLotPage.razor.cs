@@ -31,11 +31,20 @@ public sealed partial class NewLotPage
     private async Task ReceiveAsync()
     {
         var form = Form!;
-        if (!AmountEntry.Read(form.Amount, form.AmountUnit).TryGet(out var amount, out var noAmount)) { Refuse("amount", noAmount); return; }
-        if (!AmountEntry.ReadThousand(form.Thousand).TryGet(out var thousand, out var noThousand)) { Refuse("thousand", noThousand); return; }
+        var today = DateOnly.FromDateTime(Clock.GetUtcNow().UtcDateTime);
+        var faults = new List<FormFault>();
+        if (!AmountEntry.Read(form.Amount, form.AmountUnit).TryGet(out var amount, out var noAmount)) faults.Add(new("amount", noAmount));
+        if (!AmountEntry.ReadThousand(form.Thousand).TryGet(out var thousand, out var noThousand)) faults.Add(new("thousand", noThousand));
+        if (!string.IsNullOrWhiteSpace(form.HarvestYear) && AmountEntry.ReadCount(form.HarvestYear) is not (>= 1900 and <= 9999)) faults.Add(new("harvest", Say["Give the year with four digits, such as 2025, or leave it empty."]));
+        if (!string.IsNullOrWhiteSpace(form.On) && (AmountEntry.ReadDay(form.On) is not { } on || on > today)) faults.Add(new("on", Say["Give a day that is not in days to come."]));
+        if (faults.Count > 0)
+        {
+            _faults = faults;
+            return;
+        }
         var donor = string.IsNullOrWhiteSpace(form.Donor) ? null : new DonorEntry(null, form.Donor, form.Contact);
         var offer = new SeedOffer(
-            donor, form.Source, form.Species, form.Name, amount, thousand.Milligrams, AmountEntry.ReadCount(form.HarvestYear), AmountEntry.ReadDay(form.On), form.Place);
+            donor, form.Source, form.Species, form.Name, amount, thousand!.Milligrams, AmountEntry.ReadCount(form.HarvestYear), AmountEntry.ReadDay(form.On), form.Place);
 
         var outcome = await Receive.RunAsync(await Current.GetAsync(), offer, default);
         if (outcome.TryGet(out var received, out var no)) Navigation.NavigateTo($"/lots/{received.Lot}?done=received");

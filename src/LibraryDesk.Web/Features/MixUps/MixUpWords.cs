@@ -58,7 +58,7 @@ internal static class MixUpWords
     /// <summary>What a cause takes in.</summary>
     public static string TakesIn(CauseScope scope) => scope switch
     {
-        { Codes.Count: 0 } => Say["No seed of it came back to the library, so there is nothing to call back."],
+        { Codes.Count: 0 } => Say["No seed of it came back to the library, so there is nothing to call back. Ask whoever had it what became of the plants, and note it with the case."],
         { Packets: 0 } => Say["No packet was made downstream of it."],
         _ => Say[$"It takes in {Say.Count(scope.Packets, $"{scope.Packets} packet", $"{scope.Packets} packets")} and {Say.Count(scope.Holders, $"{scope.Holders} person who has or had one", $"{scope.Holders} people who have or had one")}."],
     };
@@ -83,10 +83,10 @@ internal static class MixUpWords
     /// <summary>The way to a recall from some causes, with a first wording of the reason that the librarian can change.</summary>
     public static string RecallHref(MixUpView view, params IReadOnlyList<PlacedCause> causes)
     {
-        var why = Say.Count(
-            view.Off,
-            $"{view.Off} of {view.Plants.Count} determined plants is not what its packet says. Likeliest cause: {string.Join("; ", causes.Select(Title))}.",
-            $"{view.Off} of {view.Plants.Count} determined plants are not what their packets say. Likeliest cause: {string.Join("; ", causes.Select(Title))}.");
+        var found = Say.Count(view.Off, $"{view.Off} of {view.Plants.Count} determined plants is not what its packet says.", $"{view.Off} of {view.Plants.Count} determined plants are not what their packets say.");
+        var isLikeliest = causes.Count == 1 && view.Causes.Count > 0 && view.Causes[0].Placed == causes[0];
+        var what = string.Join("; ", causes.Select(Title));
+        var why = $"{found} {(isLikeliest ? Say[$"Likeliest cause: {what}."] : Say[$"A possible cause: {what}."])}";
         return $"/recalls/new?code={Uri.EscapeDataString(Codes(causes))}&why={Uri.EscapeDataString(why.Length <= 300 ? why : why[..300])}";
     }
 

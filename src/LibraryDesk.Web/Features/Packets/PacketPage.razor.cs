@@ -19,6 +19,7 @@ public sealed partial class PacketPage
     private PacketView? _view;
     private LineageStory? _story;
     private Loan? _mine;
+    private double? _byPlants;
     private Refusal? _no;
     private IReadOnlyList<FormFault> _faults = [];
 
@@ -52,13 +53,16 @@ public sealed partial class PacketPage
     protected override async Task OnParametersSetAsync()
     {
         _actor = await Current.GetAsync();
-        if (!(await Show.ReadAsync(_actor, Code, default)).TryGet(out _view, out _no))
+        if (!(await Show.ReadAsync(_actor, Code, default)).TryGet(out var view, out _no))
         {
             if (Http is { Response.HasStarted: false }) Http.Response.StatusCode = StatusCodes.Status404NotFound;
             return;
         }
-        _mine = _view.MyLoan;
-        _story = new LineageStory(_view.Lineage, _view.Names, _view.Packet.Id.Node, _view.Plants);
+        _mine = view.MyLoan;
+        _story = new LineageStory(view.Lineage, view.Names, view.Packet.Id.Node, view.Plants);
+        _byPlants = _story.IsNameInDoubt ? await MixUps.NextSeedAsync(view.Lot.Id, view.Packet.Id, default) : null;
+        // Last: the page is drawn at every wait, and with a view it needs the rest too.
+        _view = view;
     }
 
     private async Task BorrowAsync()

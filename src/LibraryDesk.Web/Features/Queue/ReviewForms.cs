@@ -44,8 +44,9 @@ public sealed class AloneFields : TaxonFields
 {
     public string? Variety { get; set; }
     public string? PacketCode { get; set; }
+    public bool IsSure { get; set; }
 
-    public DeterminationAlone Asked => new(Named, Variety, PacketCode, Note);
+    public DeterminationAlone Asked => new(Named, Variety, PacketCode, Note, IsSure);
 }
 
 /// <summary>A score of one trait; its states come as boxes of one name.</summary>

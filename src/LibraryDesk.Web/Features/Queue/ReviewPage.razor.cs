@@ -1,3 +1,4 @@
+using LibraryDesk.Data.Cases;
 using LibraryDesk.Desk.Cases.Filing;
 using LibraryDesk.Desk.Cases.Review;
 using LibraryDesk.Desk.People;
@@ -15,7 +16,7 @@ namespace LibraryDesk.Web.Features.Queue;
 public sealed partial class ReviewPage(
     ReadReview read, ReadOutcome outcomes, ListReviews list, CurrentActor current, NavigationManager navigation,
     SealOpinion seal, FinishOpinion finish, AddSuggestion suggest, WithdrawSuggestion unsuggest, ScoreTrait score, ContestAnswer contest,
-    TakeBackAnswer takeBack, AskForLook ask, WithdrawLookRequest unask, DetermineAlone alone)
+    TakeBackAnswer takeBack, AskForLook ask, WithdrawLookRequest unask, DetermineAlone alone, AddOriginClue clues)
 {
     private const int RailLength = 8;
 
@@ -28,6 +29,7 @@ public sealed partial class ReviewPage(
     private IReadOnlyList<FormFault> _faults = [];
     private Dictionary<string, string> _errors = [];
     private Dictionary<string, string> _aloneErrors = [];
+    private IReadOnlyList<FormFault> _aloneFaults = [];
     private Trait? _scored;
     private IReadOnlyCollection<string> _scoredStates = [];
     private AnswerSeen? _scoredMine;
@@ -52,6 +54,7 @@ public sealed partial class ReviewPage(
     [SupplyParameterFromForm(FormName = "suggest")] private SuggestionFields? Suggest { get; set; }
     [SupplyParameterFromForm(FormName = "look")] private LookFields? Look { get; set; }
     [SupplyParameterFromForm(FormName = "alone")] private AloneFields? Alone { get; set; }
+    [SupplyParameterFromForm(FormName = "origin-clue")] private string? OriginCode { get; set; }
 
     private CropGuide Guide => _view!.Guide.Guide;
 
@@ -68,6 +71,7 @@ public sealed partial class ReviewPage(
         "in-review" => (DonePlace.Top, Say["Your review is finished. Another volunteer has sealed an opinion and not finished the review yet; the case waits for that."]),
         "wanted" => (DonePlace.Top, Say["Your review is finished. One more person will look at it."]),
         "determined" => (DonePlace.Top, Say["Your review is finished, and with it the case is determined. Its owner gets a letter."]),
+        "origin" => (DonePlace.Top, Say["The packet stands among the origin clues now."]),
         "alone" => (DonePlace.Top, Say["The case is determined, on your grounds. Its owner gets a letter."]),
         "scored" => (DonePlace.Scores, Say["Your score is kept."]),
         "contested" => (DonePlace.Scores, Say["Your score stands beside the other now, and the odds take both."]),
@@ -133,7 +137,7 @@ public sealed partial class ReviewPage(
         {
             "opinion" => !view.IsOpen || view.Mine is not null,
             "finish" => !view.IsOpen || view.Mine is null,
-            "score" or "unscore" or "suggest" or "look" or "alone" => !view.IsOpen,
+            "score" or "unscore" or "suggest" or "look" or "alone" or "origin-clue" => !view.IsOpen,
             _ => false,
         };
         return gone ? name : null;
@@ -248,6 +252,13 @@ public sealed partial class ReviewPage(
     {
         await ThenAsync(async () => await alone.RunAsync(_actor, Id, Alone!.Asked, default), _ => "alone", AloneField);
         _aloneErrors = _errors;
+        _aloneFaults = _faults;
+    }
+
+    private async Task AddOriginAsync()
+    {
+        await ThenAsync(async () => await clues.AddAsync(_actor, Id, new NewOriginClue(OriginKind.Stake, OriginCode), default), _ => "origin", _ => "alone-clue", "alone");
+        _aloneErrors = _errors;
     }
 
     private static string? OpinionField(string code) => code switch
@@ -263,6 +274,7 @@ public sealed partial class ReviewPage(
     {
         ReviewRefusals.UnknownTaxonCode or ReviewRefusals.UnknownQualifierCode => "alone-taxon",
         ReviewRefusals.GroundsMissingCode or ReviewRefusals.NoteTooLongCode => "alone-note",
+        ReviewRefusals.AgainstTheTraitsCode => "alone-sure",
         DeterminationRules.NotFromCaseCode or DeterminationRules.TraitsContradictCode => "alone-packet",
         DeterminationRules.NeedsOriginCode or DeterminationRules.NameNotClaimedCode or DeterminationRules.OtherSpeciesCode
             or DeterminationRules.AkinCode => "alone-variety",

@@ -25,6 +25,9 @@ public sealed class ReturnForm
     public bool? StakeStayed { get; set; }
     public string? Place { get; set; }
 
+    /// <summary>True when what the desk asked about is meant.</summary>
+    public bool IsSure { get; set; }
+
     /// <summary>The button pressed: "show" to see what it makes, anything else to hand in.</summary>
     public string? Step { get; set; }
 

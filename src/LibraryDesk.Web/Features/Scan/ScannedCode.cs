@@ -33,6 +33,9 @@ public sealed record ScannedCode(string Text, bool IsLot)
         return FromCode(plain);
     }
 
+    /// <summary>Said where packets are scanned and a lot was.</summary>
+    public static Refusal LotNotPacket(string lot) => new(OtherKindCode, $"{lot} is a lot. Scan one of its packets: the packet’s own code.");
+
     private static Outcome<ScannedCode> FromAddress(Uri address, IReadOnlyCollection<string> ownHosts)
     {
         if (address.Scheme != Uri.UriSchemeHttp && address.Scheme != Uri.UriSchemeHttps) return OtherKind;

@@ -162,6 +162,14 @@ public sealed class LineageStory
         .SelectMany(blend => blend.Parts.Select(part => part.Parent).Where(part => VarietyOf(part) is { } other && !Same(other, VarietyOf(blend.Id))))
         .ToHashSet();
 
+    /// <summary>Different varieties that are claimed for the page's own node, each once.</summary>
+    public IReadOnlyList<string> StandingNames =>
+        [.. _state.Claims.Where(claim => !claim.IsWithdrawn && claim.Node == Here).Select(claim => claim.Variety).OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase)];
+
+    /// <summary>True where history alone is not the last word on the page's name: a plant is off, or the seed is called back or held for its name.</summary>
+    public bool IsNameInDoubt => Plants.Any(plant => !Fits(plant))
+        || _state.Holds.Any(hold => hold.Stands && hold.Reason is HoldReason.NameInDoubt or HoldReason.Recall && Graph.Has(hold.Node) && (hold.Node == Here || Graph.IsAncestor(hold.Node, Here)));
+
     private string? VarietyOf(NodeId node) => _names.GetValueOrDefault(node.Value)?.Variety;
 
     private static bool Same(string? one, string? other) => string.Equals(one, other, StringComparison.OrdinalIgnoreCase);

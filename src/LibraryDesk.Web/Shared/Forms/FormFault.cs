@@ -12,5 +12,10 @@ public sealed record FormFault(string? FieldId, string Message)
     public FormFault(string? fieldId, Refusal no)
         : this(fieldId, RefusalText.Say[no])
     {
+        ArgumentNullException.ThrowIfNull(no);
+        MayInsist = no.MayInsist;
     }
+
+    /// <summary>True when it is a question: with the word that it is meant, the form is taken as it is.</summary>
+    public bool MayInsist { get; }
 }

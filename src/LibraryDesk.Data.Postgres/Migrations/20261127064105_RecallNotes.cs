@@ -1,0 +1,46 @@
+﻿using System;
+using Microsoft.EntityFrameworkCore.Migrations;
+
+#nullable disable
+
+namespace LibraryDesk.Data.Postgres.Migrations
+{
+    /// <inheritdoc />
+    public partial class RecallNotes : Migration
+    {
+        /// <inheritdoc />
+        protected override void Up(MigrationBuilder migrationBuilder)
+        {
+            migrationBuilder.AddColumn<string>(
+                name: "note",
+                table: "recall_answers",
+                type: "character varying(1000)",
+                maxLength: 1000,
+                nullable: true);
+
+            migrationBuilder.CreateTable(
+                name: "recall_libraries",
+                columns: table => new
+                {
+                    hold_id = table.Column<long>(type: "bigint", nullable: false),
+                    entry = table.Column<long>(type: "bigint", nullable: false),
+                    told_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_recall_libraries", x => new { x.hold_id, x.entry });
+                });
+        }
+
+        /// <inheritdoc />
+        protected override void Down(MigrationBuilder migrationBuilder)
+        {
+            migrationBuilder.DropTable(
+                name: "recall_libraries");
+
+            migrationBuilder.DropColumn(
+                name: "note",
+                table: "recall_answers");
+        }
+    }
+}

@@ -1,0 +1,141 @@
+using LibraryDesk.Data.Notices;
+using LibraryDesk.Data.Seeds;
+using LibraryDesk.Desk.Seeds;
+using LibraryDesk.Lineage.Acts;
+using LibraryDesk.Lineage.Rules;
+using LibraryDesk.Lineage.Seeds;
+using LibraryDesk.TestServers;
+using Microsoft.EntityFrameworkCore;
+
+namespace LibraryDesk.Desk.Tests.Seeds;
+
+/// <summary>A recall from its letters to its end, and opened again.</summary>
+public class RecallCourseTests
+{
+    private const string Why = "round fruit came up";
+
+    [Theory, OnBoth]
+    public async Task A_recall_opened_again_asks_about_packets_that_left_while_it_was_closed(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        var lot = (await library.ReceiveAsync()).Lot.ToString()!;
+        var packets = await library.PacketsAsync(lot, 2);
+        await LendAsync(library, packets[0]);
+        var hold = await RecallAsync(library, lot);
+        (await library.Act<RecallList>().AnswerAsync(ASeedLibrary.Member, hold, packets[0], RecallAnswer.Growing, default)).Allowed();
+        Assert.Equal(ReopenRecall.OpenCode, (await library.Act<ReopenRecall>().RunAsync(ASeedLibrary.Librarian, hold, "no need", default)).Refusal?.Code);
+        (await CloseAsync(library, hold, keepHeld: false)).Allowed();
+        await LendAsync(library, packets[1]);
+        var later = (await library.PacketsAsync(lot)).Single();
+
+        (await library.Act<ReopenRecall>().RunAsync(ASeedLibrary.Librarian, hold, "closed in error", default)).Allowed();
+        var recall = (await library.Act<RecallList>().OneAsync(ASeedLibrary.Librarian, hold, default)).Allowed();
+        Assert.Equal([.. packets.Order(), later], recall.Packets.OrderBy(packet => packet.Code == later).ThenBy(packet => packet.Code).Select(packet => packet.Code));
+        Assert.Equal(RecallAnswer.Growing, recall.Packets.Single(packet => packet.Code == packets[0]).Answer);
+        Assert.All(recall.Packets, packet => Assert.Null(packet.ToldAt));
+        Assert.Equal(2, (await library.Act<TellHolders>().PreviewAsync(ASeedLibrary.Librarian, [hold], default)).Allowed().People.Single().Packets.Count);
+        Assert.Equal(SeedRefusals.OnHoldCode, (await library.Act<LendPacket>().RunAsync(ASeedLibrary.OtherMember, new Handover(later), default)).Refusal?.Code);
+    }
+
+    [Theory, OnBoth]
+    public async Task Closing_with_answers_missing_is_asked_about_and_is_told_to_those_who_knew_of_the_recall(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        await library.AddPersonAsync(ASeedLibrary.Member, "member@example.org");
+        var packet = await library.LentPacketAsync();
+        var hold = await RecallAsync(library, "L26-001");
+        (await library.Act<TellHolders>().RunAsync(ASeedLibrary.Librarian, hold, default)).Allowed();
+
+        var asked = (await library.Act<CloseRecall>().RunAsync(ASeedLibrary.Librarian, [hold], "all well", true, false, default)).Refusal;
+        Assert.Equal((CloseRecall.UnansweredCode, true), (asked?.Code, asked?.MayInsist));
+        Assert.NotNull((await library.Act<CloseRecall>().RunAsync(ASeedLibrary.Librarian, [hold], " ", true, true, default)).Refusal);
+        Assert.NotNull((await library.Act<CloseRecall>().RunAsync(ASeedLibrary.Member, [hold], "all well", true, true, default)).Refusal);
+        Assert.Equal(1, (await library.Act<CloseRecall>().RunAsync(ASeedLibrary.Librarian, [hold], "all well", true, true, default)).Allowed().Told);
+
+        var closed = (await library.Act<RecallList>().OneAsync(ASeedLibrary.Librarian, hold, default)).Allowed();
+        Assert.Equal("all well", closed.ClosedWhy);
+        await using var db = await library.OpenAsync();
+        Assert.Contains(await db.Set<NoticeRow>().Select(notice => notice.Text).ToListAsync(), text => text.Contains("all well", StringComparison.Ordinal));
+        var view = (await library.Act<ShowPacket>().ReadAsync(ASeedLibrary.Member, packet, default)).Allowed();
+        Assert.Equal(HoldReason.NameInDoubt, Assert.Single(view.Holds).Reason);
+    }
+
+    [Theory, OnBoth]
+    public async Task A_second_recall_of_the_same_packets_takes_over_what_is_known(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        await library.AddPersonAsync(ASeedLibrary.Member, "member@example.org");
+        var lot = (await library.ReceiveAsync()).Lot.ToString()!;
+        var packets = await library.PacketsAsync(lot, 2);
+        foreach (var packet in packets) await LendAsync(library, packet);
+        var first = await RecallAsync(library, packets[0]);
+        (await library.Act<TellHolders>().RunAsync(ASeedLibrary.Librarian, first, default)).Allowed();
+        (await library.Act<RecallList>().AnswerAsync(ASeedLibrary.Librarian, first, packets[0], RecallAnswer.PassedOn, "a neighbour has it", default)).Allowed();
+
+        Assert.Equal(1, (await library.Act<PreviewRecall>().ReadAsync(ASeedLibrary.Librarian, lot, default)).Allowed().RecalledAlready);
+        var second = await RecallAsync(library, lot);
+        var recall = (await library.Act<RecallList>().OneAsync(ASeedLibrary.Librarian, second, default)).Allowed();
+        var known = recall.Packets.Single(packet => packet.Code == packets[0]);
+        Assert.Equal((RecallAnswer.PassedOn, "a neighbour has it", true), (known.Answer, known.Note, known.ToldAt is not null));
+        Assert.Null(recall.Packets.Single(packet => packet.Code == packets[1]).ToldAt);
+    }
+
+    [Theory, OnBoth]
+    public async Task An_answer_is_changed_or_taken_back_and_the_note_is_the_librarians(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        var packet = await library.LentPacketAsync();
+        var hold = await RecallAsync(library, packet);
+        var list = library.Act<RecallList>();
+        async Task<RecalledPacket> NowAsync() => (await list.OneAsync(ASeedLibrary.Librarian, hold, default)).Allowed().Packets.Single();
+
+        (await list.AnswerAsync(ASeedLibrary.Member, hold, packet, RecallAnswer.NotSown, "not for a member", default)).Allowed();
+        Assert.Equal((RecallAnswer.NotSown, null), ((await NowAsync()).Answer, (await NowAsync()).Note));
+        (await list.AnswerAsync(ASeedLibrary.Librarian, hold, packet, RecallAnswer.PassedOn, "the school garden", default)).Allowed();
+        (await list.AnswerAsync(ASeedLibrary.Member, hold, packet, RecallAnswer.Gone, default)).Allowed();
+        Assert.Equal((RecallAnswer.Gone, "the school garden"), ((await NowAsync()).Answer, (await NowAsync()).Note));
+        (await list.AnswerAsync(ASeedLibrary.Librarian, hold, packet, null, "", default)).Allowed();
+        Assert.Equal((null, null), ((await NowAsync()).Answer, (await NowAsync()).Note));
+        Assert.Equal(RecallList.NoteLongCode, (await list.AnswerAsync(ASeedLibrary.Librarian, hold, packet, null, new string('x', RecallList.LongestNote + 1), default)).Refusal?.Code);
+    }
+
+    [Theory, OnBoth]
+    public async Task Another_library_that_has_seed_of_it_is_told_and_that_is_noted(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        var lot = (await library.ReceiveAsync()).Lot.ToString()!;
+        (await library.Act<SendSeedOn>().RunAsync(ASeedLibrary.Librarian, lot, Quantity.OfSeeds(5), "Harrow Fen Seed Circle", default)).Allowed();
+        var hold = await RecallAsync(library, lot);
+        var list = library.Act<RecallList>();
+        var reached = (await list.OneAsync(ASeedLibrary.Librarian, hold, default)).Allowed().Reach.Libraries.Single();
+        Assert.Null(reached.ToldAt);
+        Assert.NotNull((await list.LibraryToldAsync(ASeedLibrary.Member, hold, reached.Entry, default)).Refusal);
+        Assert.Equal(RecallList.NotOnListCode, (await list.LibraryToldAsync(ASeedLibrary.Librarian, hold, reached.Entry + 1, default)).Refusal?.Code);
+        foreach (var _ in new[] { 1, 2 }) (await list.LibraryToldAsync(ASeedLibrary.Librarian, hold, reached.Entry, default)).Allowed();
+        Assert.NotNull((await list.OneAsync(ASeedLibrary.Librarian, hold, default)).Allowed().Reach.Libraries.Single().ToldAt);
+    }
+
+    [Theory, OnBoth]
+    public async Task The_letters_are_seen_before_they_go_and_name_the_seed(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        await library.AddPersonAsync(ASeedLibrary.Member, "member@example.org");
+        var packet = await library.LentPacketAsync();
+        var hold = await RecallAsync(library, packet);
+        var letters = (await library.Act<TellHolders>().PreviewAsync(ASeedLibrary.Librarian, [hold], default)).Allowed();
+        var person = letters.People.Single();
+        Assert.Equal(("A member", NoticeWay.Both), (person.Who, person.Way));
+        Assert.Contains($"{packet} ‘Millrace Red’", letters.Letter, StringComparison.Ordinal);
+        Assert.Contains(Why, letters.Letter, StringComparison.Ordinal);
+        Assert.False(letters.HasAddress);
+        await using var db = await library.OpenAsync();
+        Assert.False(await db.Set<NoticeRow>().AnyAsync());
+    }
+
+    private static async Task LendAsync(TestLibrary library, string packet) => (await library.Act<LendPacket>().RunAsync(ASeedLibrary.Member, new Handover(packet), default)).Allowed();
+
+    private static async Task<long> RecallAsync(TestLibrary library, string code) => (await library.Act<RecallSeed>().RunAsync(ASeedLibrary.Librarian, code, Why, default)).Allowed().Hold.Value;
+
+    private static Task<Lineage.Outcome<RecallClosed>> CloseAsync(TestLibrary library, long hold, bool keepHeld) =>
+        library.Act<CloseRecall>().RunAsync(ASeedLibrary.Librarian, [hold], "all accounted for", keepHeld, isSure: false, default);
+}
