@@ -18,9 +18,9 @@ public sealed class BlendLots(SeedLedger ledger)
             ? ledger.RecordAsync<LotCode>(actor, async work =>
             {
                 var takings = new List<LotTaking>();
-                foreach (var part in parts)
+                foreach (var (part, place) in parts.Select((part, place) => (part, place)))
                 {
-                    if (!(await work.LotAsync(part.LotCode)).TryGet(out var lot, out var noLot)) return noLot;
+                    if (!(await work.LotAsync(part.LotCode)).TryGet(out var lot, out var noLot)) return LotRules.OfPart(place + 1, noLot);
                     takings.Add(new(SeedStock.Of(lot), lot.Species, part.Amount, await work.HoldsAboveAsync(lot.Id.Node)));
                 }
 

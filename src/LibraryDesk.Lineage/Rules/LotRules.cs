@@ -47,11 +47,26 @@ public static class LotRules
         if (takings.DistinctBy(taking => taking.Species, StringComparer.Ordinal).Count() > 1) return new Refusal(OtherSpeciesCode, "These lots are of different species. Only seed of one species is blended.");
         foreach (var taking in takings)
         {
-            if (Checks.Standing(taking.HoldsAbove) is { } hold) return SeedRefusals.OnHold(hold);
+            if (Checks.Standing(taking.HoldsAbove) is { } hold) return OfPart(takings, taking, SeedRefusals.OnHold(hold));
         }
 
         return Make(wanted, takings, LotOrigin.Blend, today);
     }
+
+    /// <summary>A refusal of one part of a blend, so that it is known which.</summary>
+    /// <param name="part">Its place, from 1.</param>
+    /// <param name="no">What is wrong with it.</param>
+    public static Refusal OfPart(int part, Refusal no)
+    {
+        ArgumentNullException.ThrowIfNull(no);
+        return new(no.Code, $"Part {part}: {no.Words}");
+    }
+
+    /// <summary>The part, from 1, that a refusal is about; null for one about the whole.</summary>
+    public static int? PartOf(Refusal no) => no is { Sentence: { Pattern: "Part {0}: {1}", Values: [int part, ..] } } ? part : null;
+
+    private static Refusal OfPart(IReadOnlyList<LotTaking> takings, LotTaking taking, Refusal no) =>
+        takings.Count == 1 ? no : OfPart(takings.TakeWhile(other => other != taking).Count() + 1, no);
 
     private static Outcome<LotMade> FromOne(NewLot wanted, LotTaking taking, LotOrigin origin, DateOnly today)
     {
@@ -69,7 +84,7 @@ public static class LotRules
         foreach (var taking in takings)
         {
             if (taking.Source.Stock is not { } stock) return SeedRefusals.NoSeed;
-            if (!Checks.Take(taking.Source, taking.Asked ?? stock).TryGet(out var seed, out var no)) return no;
+            if (!Checks.Take(taking.Source, taking.Asked ?? stock).TryGet(out var seed, out var no)) return OfPart(takings, taking, no);
             taken.Add((taking.Source, seed));
         }
 

@@ -22,7 +22,7 @@ public sealed record LabelWish(
         int.TryParse(start, NumberStyles.None, CultureInfo.InvariantCulture, out var first) ? first : 1,
         Nudge(right),
         Nudge(down),
-        stakes switch { "none" => StakeWish.None, "packet" => StakeWish.EachPacket, _ => StakeWish.EachLot },
+        stakes switch { "none" => StakeWish.None, "lot" => StakeWish.EachLot, _ => StakeWish.EachPacket },
         test == "1",
         treated == "no",
         below != "no");

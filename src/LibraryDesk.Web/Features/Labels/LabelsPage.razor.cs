@@ -15,7 +15,7 @@ namespace LibraryDesk.Web.Features.Labels;
 public sealed partial class LabelsPage(ReadLabels read, LibrarySettings settings, CurrentActor current, NavigationManager navigation)
 {
     private static IReadOnlyList<Choice> Formats => [.. LabelFormat.All.Select(format => new Choice(format.Id, format.Name))];
-    private static IReadOnlyList<Choice> StakeChoices => [new("lot", Say["One for each lot"]), new("packet", Say["One for each packet"]), new("none", Say["None"])];
+    private static IReadOnlyList<Choice> StakeChoices => [new("packet", Say["One for each packet"]), new("lot", Say["One for each lot, with the lot’s code"]), new("none", Say["None"])];
     private static IReadOnlyList<Choice> Treatments => [new("", Say["Treatment not stated"]), new("no", Say["Seed not treated"])];
     private static IReadOnlyList<Choice> Marks => [new("", Say["Print it where the last test is under a listed minimum"]), new("no", Say["Don’t print it"])];
 

@@ -90,7 +90,7 @@ public sealed partial class NewReturnPage
             _packet!.Packet.Code.ToString(), AmountEntry.ReadDay(form.Sown), form.Facts, form.Seed!.Value, null, form.StakeStayed is true, null, form.Place, by, IsSure: form.IsSure);
         var outcome = await Return.RunAsync(_actor, brought, default);
         if (outcome.TryGet(out var returned, out var no)) Navigation.NavigateTo(string.Create(CultureInfo.InvariantCulture, $"/returns/taken/{returned.Lot}"));
-        else _faults = [new(FieldOf(no), no)];
+        else _faults = [new(no.MayInsist ? "sure" : FieldOf(no), no)];
     }
 
     private RenderFragment OriginOf(PacketView packet)
@@ -109,9 +109,8 @@ public sealed partial class NewReturnPage
         GrowingRules.PlantsCode => "seen",
         GrowingRules.FiguresCode => "grown",
         GrowingRules.HarvestDayCode => "harvested",
-        GrowingRules.YieldCode or SeedRefusals.NothingCode or SeedRefusals.TooMuchCode or SeedRefusals.SeedWeightCode => "amount",
+        SeedRefusals.NothingCode or SeedRefusals.TooMuchCode or SeedRefusals.SeedWeightCode => "amount",
         SeedRefusals.BeforeParentCode or SeedRefusals.FutureCode => "sown",
-        ReturnSeed.TakenBeforeCode => "sure",
         _ => null,
     };
 

@@ -54,6 +54,7 @@ public sealed class ReturnForm
         if (facts.PlantsSavedFrom > facts.PlantsGrown) faults.Add(new("saved", Say[$"{Say["Saved from"]}: at most {facts.PlantsGrown}, the plants grown."]));
         if (facts.OffTypesSeen > facts.PlantsGrown) faults.Add(new("seen", Say[$"{Say["Off-types seen"]}: at most {facts.PlantsGrown}, the plants grown."]));
         if (facts.OffTypesRemoved > facts.OffTypesSeen) faults.Add(new("removed", Say[$"{Say["Of those, pulled out"]}: at most {facts.OffTypesSeen}, the off-types seen."]));
+        if (facts.PlantsSavedFrom <= facts.PlantsGrown && facts.OffTypesRemoved + facts.PlantsSavedFrom > facts.PlantsGrown) faults.Add(new("removed", Say["Plants that were pulled out gave no seed: those saved from and those pulled out are more than were grown."]));
         if (isHandingIn && StakeStayed is null) faults.Add(new("stake", Say["Say whether the stake stayed: the name rests on it."]));
         if (isHandingIn && AmountEntry.Read(Amount, AmountUnit).Refusal is { } noAmount) faults.Add(new("amount", noAmount));
         return faults;
