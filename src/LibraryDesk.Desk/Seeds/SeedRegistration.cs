@@ -16,6 +16,7 @@ internal static class SeedRegistration
         .AddSingleton<VerifyLedger>()
         .AddSingleton<RebuildState>()
         .AddSingleton<LedgerCheckpoint>()
+        .AddSingleton<CheckCheckpoint>()
         .AddSingleton<DescribeVariety>()
         .AddSingleton<ReceiveAccession>()
         .AddSingleton<ReceiveTransfer>()
