@@ -56,6 +56,7 @@ internal static class SeedRegistration
         .AddSingleton<FindMixUp>()
         .AddSingleton<GrownBeside>()
         .AddSingleton<DueList>()
+        .AddSingleton<DueCount>()
         .AddSingleton<FindAnything>()
         .AddSingleton<RebuildSearch>()
         .AddSingleton<EraseDonor>()
