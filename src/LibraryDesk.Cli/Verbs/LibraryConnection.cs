@@ -22,6 +22,8 @@ internal sealed class LibraryConnection
     private readonly Option<string?> _connection = new("--connection") { Description = "The connection string. Else Database__ConnectionString, else appsettings.json." };
     private readonly Option<DirectoryInfo?> _settings = new("--settings") { Description = "The folder with the server's appsettings.json. Else the current folder, or src/LibraryDesk.Web below it." };
 
+    private readonly Option<bool> _demo = new("--demo") { Description = "The demo library, as the server keeps it when it is started with --demo." };
+
     private readonly Option<DirectoryInfo?> _photos = new("--photos") { Description = "The folder of the photos. Else Photos__Folder, else appsettings.json." };
 
     /// <summary>For a verb that works on the photos too.</summary>
@@ -32,6 +34,7 @@ internal sealed class LibraryConnection
         command.Options.Add(_provider);
         command.Options.Add(_connection);
         command.Options.Add(_settings);
+        command.Options.Add(_demo);
     }
 
     /// <summary>Opens the library, runs the verb, and says in plain words when the library cannot be opened.</summary>
@@ -77,9 +80,14 @@ internal sealed class LibraryConnection
 
     private const string PhotosKey = "Photos:Folder";
 
+    // Where the server keeps the demo apart from the library's own data.
+    private const string DemoDatabase = "Data Source=app-data/demo.db";
+    private const string DemoPhotos = "app-data/demo-photos";
+
     private Dictionary<string, string?> Given(ParseResult parsed)
     {
         var given = new Dictionary<string, string?>();
+        if (parsed.GetValue(_demo)) (given[ProviderKey], given[ConnectionKey], given[PhotosKey]) = ("sqlite", DemoDatabase, DemoPhotos);
         if (parsed.GetValue(_provider) is { } provider) given[ProviderKey] = provider;
         if (parsed.GetValue(_connection) is { } connection) given[ConnectionKey] = connection;
         if (parsed.CommandResult.Command.Options.Contains(_photos) && parsed.GetValue(_photos) is { } photos) given[PhotosKey] = photos.FullName;

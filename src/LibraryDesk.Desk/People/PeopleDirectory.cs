@@ -1,3 +1,4 @@
+using LibraryDesk.Data.Mail;
 using LibraryDesk.Data.Notices;
 using LibraryDesk.Data.People;
 using LibraryDesk.Desk.Seeds.Search;
@@ -16,26 +17,15 @@ public sealed class PeopleDirectory(IDbContextFactory<LibraryDbContext> factory,
     public async Task<Outcome<IReadOnlyList<PersonView>>> FindAsync(Actor actor, string? text, CancellationToken stop)
     {
         if (!actor.IsLibrarian) return PeopleRefusals.LibrariansOnly;
-        await using var db = await factory.CreateDbContextAsync(stop);
-        var now = clock.GetUtcNow();
         var wanted = (text ?? "").Trim().ToUpperInvariant();
-        var rows = await (
-            from user in db.Users
-            where wanted == "" || user.NormalizedEmail!.Contains(wanted) || user.SearchName.Contains(wanted)
-            orderby user.DisplayName, user.Id
-            select new
-            {
-                user.Id,
-                user.DisplayName,
-                user.Email,
-                user.JoinedAt,
-                user.LockoutEnd,
-                user.ErasedAt,
-                Roles = (from link in db.UserRoles where link.UserId == user.Id join role in db.Roles on link.RoleId equals role.Id select role.Name).ToList(),
-            }).Take(200).ToListAsync(stop);
-        return rows.ConvertAll(row => new PersonView(
-            row.Id, row.DisplayName, row.Email ?? "", DeskRoles.All.LastOrDefault(row.Roles.Contains) ?? DeskRoles.Member,
-            row.JoinedAt, row.LockoutEnd > now, row.ErasedAt is not null));
+        return await ReadAsync(all => all.Where(user => wanted == "" || user.NormalizedEmail!.Contains(wanted) || user.SearchName.Contains(wanted)), stop);
+    }
+
+    /// <summary>One person by id, also one whose details were erased.</summary>
+    public async Task<Outcome<PersonView>> ByIdAsync(Actor actor, Guid id, CancellationToken stop)
+    {
+        if (!actor.IsLibrarian) return PeopleRefusals.LibrariansOnly;
+        return await ReadAsync(all => all.Where(user => user.Id == id), stop) is [var person] ? person : Gone;
     }
 
     /// <summary>One person, by address or by name; two of a name are told apart by their addresses.</summary>
@@ -93,7 +83,8 @@ public sealed class PeopleDirectory(IDbContextFactory<LibraryDbContext> factory,
     }
 
     /// <summary>
-    /// Erases what says who a person is; the ledger keeps their opaque id, so the chain still verifies. A person may erase themselves.
+    /// Erases what says who a person is, the letters to them too; the ledger keeps their opaque id, so the chain still verifies. A person may
+    /// erase themselves, and a librarian anybody who asks for it; the last librarian stays.
     /// </summary>
     public async Task<Outcome<DeskUser>> EraseAsync(Actor actor, Guid id)
     {
@@ -101,6 +92,7 @@ public sealed class PeopleDirectory(IDbContextFactory<LibraryDbContext> factory,
         if (await users.FindByIdAsync(id.ToString()) is not { } user) return Gone;
         if (await IsLastLibrarianAsync(user)) return LastLibrarian;
         await users.RemoveFromRolesAsync(user, await users.GetRolesAsync(user));
+        var address = user.Email;
         user.DisplayName = "";
         user.SearchName = "";
         user.Email = null;
@@ -110,6 +102,7 @@ public sealed class PeopleDirectory(IDbContextFactory<LibraryDbContext> factory,
         user.ErasedAt = clock.GetUtcNow();
         user.LockoutEnd = DateTimeOffset.MaxValue;
         await using var db = await factory.CreateDbContextAsync(default);
+        await ForgetLettersAsync(db, address);
         await db.UserPasskeys.Where(key => key.UserId == id).ExecuteDeleteAsync();
         await db.UserClaims.Where(claim => claim.UserId == id).ExecuteDeleteAsync();
         await db.Set<NoticeRow>().Where(notice => notice.PersonId == id).ExecuteDeleteAsync();
@@ -124,6 +117,39 @@ public sealed class PeopleDirectory(IDbContextFactory<LibraryDbContext> factory,
         // Where they gave seed, search still knows the words of their name.
         await new SearchIndex(db, default).ForgetDonorAsync(id);
         return user;
+    }
+
+    // Letters and invitations carry the address, and what is in them.
+    private static async Task ForgetLettersAsync(LibraryDbContext db, string? address)
+    {
+        if (address is null) return;
+        var lower = address.ToLowerInvariant();
+#pragma warning disable CA1304, CA1311, CA1862 // Becomes lower() in SQL, on both databases.
+        await db.Set<OutgoingMailRow>().Where(letter => letter.To.ToLower() == lower).ExecuteDeleteAsync();
+        await db.Set<InvitationRow>().Where(invitation => invitation.Email.ToLower() == lower).ExecuteDeleteAsync();
+#pragma warning restore CA1304, CA1311, CA1862
+    }
+
+    private async Task<List<PersonView>> ReadAsync(Func<IQueryable<DeskUser>, IQueryable<DeskUser>> choose, CancellationToken stop)
+    {
+        await using var db = await factory.CreateDbContextAsync(stop);
+        var now = clock.GetUtcNow();
+        var rows = await (
+            from user in choose(db.Users)
+            orderby user.DisplayName, user.Id
+            select new
+            {
+                user.Id,
+                user.DisplayName,
+                user.Email,
+                user.JoinedAt,
+                user.LockoutEnd,
+                user.ErasedAt,
+                Roles = (from link in db.UserRoles where link.UserId == user.Id join role in db.Roles on link.RoleId equals role.Id select role.Name).ToList(),
+            }).Take(200).ToListAsync(stop);
+        return rows.ConvertAll(row => new PersonView(
+            row.Id, row.DisplayName, row.Email ?? "", DeskRoles.All.LastOrDefault(row.Roles.Contains) ?? DeskRoles.Member,
+            row.JoinedAt, row.LockoutEnd > now, row.ErasedAt is not null));
     }
 
     private static Refusal Gone { get; } = new("people.gone", "There is no such person any more. Reload the list.");

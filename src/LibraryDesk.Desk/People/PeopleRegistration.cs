@@ -31,6 +31,7 @@ internal static class PeopleRegistration
         services.AddScoped<SignUp>();
         services.AddScoped<Invitations>();
         services.AddScoped<PeopleDirectory>();
+        services.AddScoped<ReadPerson>();
         services.AddScoped<PasswordReset>();
     }
 }

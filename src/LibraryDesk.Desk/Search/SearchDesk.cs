@@ -126,7 +126,7 @@ public sealed class SearchDesk(IDbContextFactory<LibraryDbContext> factory, Find
     {
         if (!actor.IsLibrarian || asked.Length < 2) return [];
         var found = (await people.FindAsync(actor, asked, stop)).Match(list => list, _ => []);
-        return [.. found.Where(p => !p.Erased).Take(MostOfAKind).Select(p => new SearchHit(SearchKind.Person, p.Name, p.Email, $"/people?q={Uri.EscapeDataString(p.Email)}"))];
+        return [.. found.Where(p => !p.Erased).Take(MostOfAKind).Select(p => new SearchHit(SearchKind.Person, p.Name, p.Email, $"/people/{p.Id}"))];
     }
 
     private static SearchHit Lot(FoundLot lot) => new(

@@ -37,7 +37,7 @@ public sealed record MemberLoan(
 }
 
 /// <summary>Reads loans: a member's own, or as a librarian anybody's or all. Volunteers may read the loans of a case's member, without names.</summary>
-public sealed class MemberLoans(IDbContextFactory<LibraryDbContext> factory)
+public sealed class MemberLoans(IDbContextFactory<LibraryDbContext> factory, TimeProvider clock)
 {
     public const int MostRows = 500;
 
@@ -54,6 +54,18 @@ public sealed class MemberLoans(IDbContextFactory<LibraryDbContext> factory)
     {
         if (!actor.IsLibrarian) return PeopleRefusals.LibrariansOnly;
         return await ReadAsync(loans => loans.Where(loan => loan.Ending == null).OrderBy(loan => loan.DueOn == null).ThenBy(loan => loan.DueOn).ThenBy(loan => loan.Id), withNames: true, stop);
+    }
+
+    /// <summary>How many running loans are past the day seed was hoped for, without those of seed that is called back. Counted in the database.</summary>
+    public async Task<Outcome<int>> CountOverdueAsync(Actor actor, CancellationToken stop)
+    {
+        if (!actor.IsLibrarian) return PeopleRefusals.LibrariansOnly;
+        await using var db = await factory.CreateDbContextAsync(stop);
+        var today = DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime);
+        // By the day of ending first, so that the index on both days is used and loans that ended are passed over.
+        return await db.Set<LoanRow>().Where(loan => loan.EndedOn == null && loan.DueOn < today && loan.Ending == null && !loan.IsVoid)
+            .CountAsync(loan => !db.Set<RecallPacketRow>().Any(listed => listed.PacketId == loan.PacketId
+                && db.Set<HoldRow>().Any(hold => hold.Id == listed.HoldId && hold.ReleasedOn == null && !hold.IsVoid)), stop);
     }
 
     /// <summary>One loan: the borrower's own, or for a librarian anybody's.</summary>

@@ -23,6 +23,10 @@ public sealed class WaitingRequests(IDbContextFactory<LibraryDbContext> factory)
     public async Task<Outcome<WaitingList>> ReadAsync(Actor actor, CancellationToken stop) =>
         actor.IsLibrarian ? await ReadAsync(requests => requests, stop) : PeopleRefusals.LibrariansOnly;
 
+    /// <summary>Those of one person, for librarians.</summary>
+    public async Task<Outcome<WaitingList>> OfAsync(Actor actor, Guid person, CancellationToken stop) =>
+        actor.IsLibrarian ? await ReadAsync(requests => requests.Where(request => request.ById == person), stop) : PeopleRefusals.LibrariansOnly;
+
     /// <summary>The actor's own.</summary>
     public async Task<Outcome<WaitingList>> MineAsync(Actor actor, CancellationToken stop) =>
         actor.UserId is { } me ? await ReadAsync(requests => requests.Where(request => request.ById == me), stop) : PeopleRefusals.SignInFirst;

@@ -55,6 +55,29 @@ public sealed class ReviewListTests
     }
 
     [Theory, OnBoth]
+    public async Task Determined_cases_are_listed_newest_first_found_by_their_words_and_gone_once_opened_again(string database)
+    {
+        await using var scene = await OpenAsync(database);
+        var (other, _) = await scene.FileAsync("Chilli from a swap table");
+        var (list, alone) = (scene.Library.Act<ListDetermined>(), scene.Library.Act<DetermineAlone>());
+        async Task<IReadOnlyList<long>> FoundAsync(string? text) => [.. Value(await list.ReadAsync(scene.Wren, text, 1, default)).Lines.Select(line => line.CaseId)];
+        Assert.Empty(await FoundAsync(null));
+        Value(await alone.RunAsync(scene.Librarian, scene.CaseId, new(new NamedTaxon(Annuum), null, null, "Seen in flower at the counter."), default));
+        Value(await alone.RunAsync(scene.Librarian, other, new(new NamedTaxon(Pubescens), null, null, "Purple flowers and dark seeds."), default));
+
+        Assert.Equal([other, scene.CaseId], await FoundAsync(null));
+        Assert.Equal([other], await FoundAsync("SWAP"));
+        Assert.Equal([scene.CaseId], await FoundAsync("Capsicum annuum"));
+        Assert.Equal([other], await FoundAsync($"#{other}"));
+        Assert.Empty(await FoundAsync("swap 100 %"));
+        Assert.Equal((1, 2), (Value(await list.ReadAsync(scene.Wren, null, 99, default)).Page, Value(await list.ReadAsync(scene.Wren, null, 99, default)).Total));
+        Assert.Equal(PeopleRefusals.VolunteersOnly.Code, (await list.ReadAsync(scene.Owner, null, 1, default)).Refusal?.Code);
+
+        Value(await scene.Library.Act<ReopenCase>().RunAsync(scene.Librarian, other, "The seeds were somebody else's.", default));
+        Assert.Equal([scene.CaseId], await FoundAsync(null));
+    }
+
+    [Theory, OnBoth]
     public async Task The_count_is_that_of_the_list_and_what_I_said_stands_beside_what_became_of_it(string database)
     {
         await using var scene = await OpenAsync(database);

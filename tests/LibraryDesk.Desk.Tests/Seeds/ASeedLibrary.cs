@@ -41,7 +41,7 @@ internal static class ASeedLibrary
     public static async Task AddPersonAsync(this TestLibrary library, Actor actor, string email)
     {
         await using var db = await library.OpenAsync();
-        db.Add(new DeskUser { Id = actor.UserId!.Value, UserName = email, NormalizedUserName = email.ToUpperInvariant(), Email = email, NormalizedEmail = email.ToUpperInvariant(), DisplayName = "A member" });
+        db.Add(new DeskUser { Id = actor.UserId!.Value, UserName = email, NormalizedUserName = email.ToUpperInvariant(), Email = email, NormalizedEmail = email.ToUpperInvariant(), DisplayName = "A member", SecurityStamp = "s" });
         await db.SaveChangesAsync();
     }
 

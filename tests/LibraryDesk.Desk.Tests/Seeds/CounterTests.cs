@@ -66,6 +66,27 @@ public sealed class CounterTests
     }
 
     [Theory, OnBoth]
+    public async Task Loans_past_their_day_are_counted_unless_they_ended_or_are_called_back(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        var codes = await library.PacketsAsync((await library.ReceiveAsync()).Lot.ToString()!, 4);
+        var due = new DateOnly(2026, 10, 1);
+        foreach (var (code, day) in codes.Zip(new DateOnly?[] { due, due, due, null }))
+            (await library.Act<LendPacket>().RunAsync(ASeedLibrary.Member, new Handover(code, null, null, day), default)).Allowed();
+        async Task<int> OverdueAsync() => (await library.Act<MemberLoans>().CountOverdueAsync(ASeedLibrary.Librarian, default)).Allowed();
+        library.Clock.SetUtcNow(new DateTimeOffset(2026, 10, 1, 12, 0, 0, TimeSpan.Zero));
+        Assert.Equal(0, await OverdueAsync());
+        library.Clock.Advance(TimeSpan.FromDays(1));
+        Assert.Equal(3, await OverdueAsync());
+        (await library.Act<RecallSeed>().RunAsync(ASeedLibrary.Librarian, codes[0], "round fruit came up", default)).Allowed();
+        Assert.Equal(2, await OverdueAsync());
+        var ending = (await library.Act<MemberLoans>().OpenOfPacketAsync(ASeedLibrary.Librarian, codes[1], default)).Allowed();
+        (await library.Act<EndLoan>().RunAsync(ASeedLibrary.Librarian, ending.LoanId, LoanEnding.Failed, null, default)).Allowed();
+        Assert.Equal(1, await OverdueAsync());
+        Assert.Equal(PeopleRefusals.MayNotCode, (await library.Act<MemberLoans>().CountOverdueAsync(ASeedLibrary.Member, default)).Refusal?.Code);
+    }
+
+    [Theory, OnBoth]
     public async Task Only_librarians_see_the_day(string database)
     {
         await using var library = await TestLibrary.CreateAsync(database);

@@ -26,6 +26,41 @@ public sealed class KeepingTests
     }
 
     [Theory, OnBoth]
+    public async Task The_kept_number_of_what_is_due_follows_the_day_the_ledger_and_the_settings(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        var lot = (await library.ReceiveAsync()).Lot.ToString()!;
+        async Task<int?> DueAsync() => (await library.Act<DueCount>().ReadAsync(ASeedLibrary.Librarian, default))?.Total;
+        Assert.Equal(0, await DueAsync());
+        library.Clock.Advance(TimeSpan.FromDays(800));
+        Assert.Equal(2, await DueAsync());
+        (await library.Act<CountStock>().RunAsync(ASeedLibrary.Librarian, lot, Lineage.Seeds.Quantity.OfSeeds(500), null, null, default)).Allowed();
+        Assert.Equal(1, await DueAsync());
+        var settings = library.Act<LibrarySettings>();
+        (await settings.ChangeAsync(Actor.System, (await settings.ReadAsync(default)).Revision, row => row.FirstTestDays = 3000, default)).Allowed();
+        Assert.Equal(0, await DueAsync());
+        Assert.Null(await library.Act<DueCount>().ReadAsync(ASeedLibrary.Member, default));
+    }
+
+    // A lot is changed behind the ledger's back: a figure that is read again would show it.
+    [Theory, OnBoth]
+    public async Task Lending_does_not_have_the_whole_library_read_again(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        var lot = (await library.ReceiveAsync()).Lot.ToString()!;
+        var code = (await library.PacketsAsync(lot)).Single();
+        library.Clock.Advance(TimeSpan.FromDays(800));
+        async Task<int?> DueAsync() => (await library.Act<DueCount>().ReadAsync(ASeedLibrary.Librarian, default))?.Total;
+        Assert.Equal(2, await DueAsync());
+        await using var db = await library.OpenAsync();
+        await db.Set<LotRow>().ExecuteUpdateAsync(set => set.SetProperty(row => row.Stock, 0));
+        (await library.Act<LendPacket>().RunAsync(ASeedLibrary.Member, new Handover(code), default)).Allowed();
+        Assert.Equal(2, await DueAsync());
+        await library.ReceiveAsync();
+        Assert.Equal(0, await DueAsync());
+    }
+
+    [Theory, OnBoth]
     public async Task A_count_that_was_undone_does_not_stand_as_the_last_one(string database)
     {
         await using var library = await TestLibrary.CreateAsync(database);

@@ -55,6 +55,30 @@ public class LedgerTests
     }
 
     [Theory, OnBoth]
+    public async Task A_kept_checkpoint_holds_until_the_ledger_changes_and_a_slip_of_the_pen_is_told_from_that(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        await library.ReceiveAsync("Millrace Red");
+        var kept = (await library.Act<LedgerCheckpoint>().RunAsync(Actor.System, default)).Allowed();
+        await library.ReceiveAsync("Lockside Red");
+        async Task<CheckedCheckpoint> CheckAsync(string typed) => (await library.Act<CheckCheckpoint>().RunAsync(ASeedLibrary.Librarian, typed, default)).Allowed();
+
+        var holds = await CheckAsync(kept.ToString());
+        Assert.Equal((CheckpointStanding.Holds, 6L), (holds.Standing, holds.End.Height));
+        var slip = kept.Hash.Hex[0] == '0' ? '1' : '0';
+        var mistyped = await CheckAsync($"{kept.Height}:{slip}{kept.Hash.Hex[1..]}");
+        Assert.Equal((CheckpointStanding.OtherHash, 1), (mistyped.Standing, mistyped.Differing));
+        Assert.Equal(CheckpointStanding.OtherHash, (await CheckAsync($"2:{kept.Hash.Hex}")).Standing);
+        Assert.Equal(CheckpointStanding.Beyond, (await CheckAsync($"7:{kept.Hash.Hex}")).Standing);
+
+        // Whoever changes an early entry and leaves the later ones alone passes the comparison, not the walk.
+        await library.WithoutGuardAsync("UPDATE ledger_entries SET payload = replace(payload, 'Millrace', 'Millrade') WHERE sequence = 2");
+        var damaged = await CheckAsync(kept.ToString());
+        Assert.Equal((CheckpointStanding.Damaged, 2L), (damaged.Standing, damaged.Fault!.Sequence));
+        Assert.Equal(PeopleRefusals.MayNotCode, (await library.Act<CheckCheckpoint>().RunAsync(ASeedLibrary.Member, kept.ToString(), default)).Refusal?.Code);
+    }
+
+    [Theory, OnBoth]
     public async Task Eight_clerks_at_once_keep_the_chain(string database)
     {
         await using var library = await TestLibrary.CreateAsync(database);

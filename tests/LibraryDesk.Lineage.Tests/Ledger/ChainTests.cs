@@ -168,8 +168,16 @@ public class ChainTests
     {
         var head = Small().Head;
         Assert.Equal(head, ChainHead.Read(" " + head.ToString().ToUpperInvariant()).Match(read => read, _ => default));
-        Assert.Equal("checkpoint.shape", ChainHead.Read("12:abc").Refusal?.Code);
+        Assert.Equal(head, ChainHead.Read($"{head.Height}\n {head.Hash.Hex[..32]} {head.Hash.Hex[32..]}").Match(read => read, _ => default));
     }
+
+    [Theory]
+    [InlineData("abc", "checkpoint.shape")]
+    [InlineData("twelve: 0f", "checkpoint.shape")]
+    [InlineData("12:abc", "checkpoint.length")]
+    [InlineData("12:oO1", "checkpoint.letter")]
+    public void A_checkpoint_that_cannot_be_one_is_refused_by_what_is_wrong(string typed, string code) =>
+        Assert.Equal(code, ChainHead.Read(typed).Refusal?.Code);
 
     [Fact]
     public void Nothing_in_the_ledger_says_who_a_person_is()

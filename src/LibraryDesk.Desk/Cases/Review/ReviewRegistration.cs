@@ -14,6 +14,7 @@ internal static class ReviewRegistration
         services.AddSingleton<ReadReview>();
         services.AddSingleton<ReadOutcome>();
         services.AddSingleton<ListOwnOpinions>();
+        services.AddSingleton<ListDetermined>();
         services.AddSingleton<ScoreTrait>();
         services.AddSingleton<ContestAnswer>();
         services.AddSingleton<SealOpinion>();

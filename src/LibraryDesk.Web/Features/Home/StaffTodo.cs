@@ -2,14 +2,19 @@ using System.Globalization;
 using LibraryDesk.Desk.Cases.Review;
 using LibraryDesk.Desk.People;
 using LibraryDesk.Desk.Seeds;
+using LibraryDesk.Desk.Seeds.Keeping;
 using LibraryDesk.Web.Features.Recalls;
 using static LibraryDesk.Web.Features.Home.HomeText;
 
 namespace LibraryDesk.Web.Features.Home;
 
 /// <summary>What waits for volunteers and librarians: recalls whose holders are not told, packets asked for, cases without their opinion.</summary>
-internal sealed class StaffTodo(ListReviews reviews, WaitingRequests requests, RecallList recalls)
+internal sealed class StaffTodo(ListReviews reviews, WaitingRequests requests, RecallList recalls, MemberLoans loans, DueCount due)
 {
+    /// <summary>How the library's counts stand for a librarian; null for others.</summary>
+    public async Task<LibraryToday?> TodayAsync(Actor actor, CancellationToken stop) =>
+        (await loans.CountOverdueAsync(actor, stop)).TryGet(out var overdue, out _) ? new LibraryToday(overdue, await due.ReadAsync(actor, stop)) : null;
+
     /// <summary>The most pressing first; nothing for members.</summary>
     public async Task<IReadOnlyList<TodoItem>> ReadAsync(Actor actor, CancellationToken stop)
     {
