@@ -1,6 +1,7 @@
 using LibraryDesk.Data.Mail;
 using LibraryDesk.Data.Notices;
 using LibraryDesk.Data.People;
+using LibraryDesk.Data.Seeds;
 using LibraryDesk.Desk.Seeds.Search;
 using Microsoft.AspNetCore.Identity;
 using static LibraryDesk.Desk.LetterText;
@@ -108,6 +109,8 @@ public sealed class PeopleDirectory(IDbContextFactory<LibraryDbContext> factory,
         await db.Set<NoticeRow>().Where(notice => notice.PersonId == id).ExecuteDeleteAsync();
         await db.Set<NoticeChoiceRow>().Where(choice => choice.PersonId == id).ExecuteDeleteAsync();
         await db.Set<CalendarLinkRow>().Where(link => link.PersonId == id).ExecuteDeleteAsync();
+        // A note beside an answer may say who has the packet now.
+        await db.Set<RecallAnswerRow>().Where(answer => answer.PersonId == id).ExecuteUpdateAsync(answer => answer.SetProperty(row => row.Note, (string?)null));
         // RequireUniqueEmail refuses an empty address, so the row is saved past that check.
         db.Users.Update(user);
         user.NormalizedEmail = null;
