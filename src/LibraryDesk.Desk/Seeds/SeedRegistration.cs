@@ -45,6 +45,7 @@ internal static class SeedRegistration
         .AddSingleton<ShowLot>()
         .AddSingleton<FindLots>()
         .AddSingleton<CounterDay>()
+        .AddScoped<ReadBorrower>()
         .AddSingleton<ReadLabels>()
         .AddSingleton<TellHolders>()
         .AddSingleton<PreviewRecall>()

@@ -19,6 +19,7 @@ public sealed partial class PacketPage
     private PacketView? _view;
     private LineageStory? _story;
     private Loan? _mine;
+    private MemberLoan? _out;
     private Refusal? _no;
     private IReadOnlyList<FormFault> _faults = [];
 
@@ -58,6 +59,7 @@ public sealed partial class PacketPage
             return;
         }
         _mine = _view.MyLoan;
+        if (_actor.IsLibrarian && _view.Packet.Standing == PacketStanding.Lent) (await Loans.OpenOfPacketAsync(_actor, _view.Packet.Code.ToString(), default)).TryGet(out _out, out _);
         _story = new LineageStory(_view.Lineage, _view.Names, _view.Packet.Id.Node, _view.Plants);
     }
 
