@@ -36,7 +36,7 @@ public partial class MixUpStory(DeskBrowser browser) : IClassFixture<DeskBrowser
 
         await librarian.GotoAsync(finder);
         await first.GetByRole(AriaRole.Link, new() { Name = "Recall from this cause" }).ClickAsync();
-        await librarian.SeesAsync($"{accession} ‘Ferryman's Lamp’");
+        await librarian.SeesAsync($"{accession} ‘Ferryman’s Lamp’");
         Assert.Equal(listed, await PacketsAsync(librarian));
         Assert.Contains(accession, await librarian.Locator("textarea").InputValueAsync(), StringComparison.Ordinal);
         await librarian.GetByRole(AriaRole.Button, new() { NameRegex = RecallButton() }).ClickAsync();

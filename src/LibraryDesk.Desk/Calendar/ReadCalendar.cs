@@ -70,7 +70,7 @@ public sealed class ReadCalendar(IDbContextFactory<LibraryDbContext> factory, Li
     private static CalendarEntry Due(MemberLoan loan) => new(
         Text($"seed-{loan.LoanId}"),
         loan.DueOn!.Value,
-        loan.Variety is null ? Say[$"Seed hoped for: packet {loan.PacketCode}"] : Say[$"Seed hoped for: ‘{loan.Variety}’"],
+        loan.Variety is null ? Say[$"Seed hoped for: packet {loan.PacketCode}"] : Say[$"Seed hoped for: ‘{Quotes.Inside(loan.Variety)}’"],
         Say["Save from several plants, and bring what you can. None this year? Say so on the packet’s page."],
         Text($"/p/{loan.PacketCode}"));
 

@@ -29,8 +29,8 @@ public sealed class PeopleDirectory(IDbContextFactory<LibraryDbContext> factory,
         return await ReadAsync(all => all.Where(user => user.Id == id), stop) is [var person] ? person : Gone;
     }
 
-    /// <summary>One person, by address or by name; two of a name are told apart by their addresses.</summary>
-    public async Task<Outcome<PersonView>> OneAsync(Actor actor, string? who, CancellationToken stop)
+    /// <summary>Who could be meant by an address or a name: the one it is exactly, else all that have it in their name or address. Never empty.</summary>
+    public async Task<Outcome<IReadOnlyList<PersonView>>> MeantAsync(Actor actor, string? who, CancellationToken stop)
     {
         if (!actor.IsLibrarian) return PeopleRefusals.LibrariansOnly;
         if (string.IsNullOrWhiteSpace(who)) return new Refusal("people.who", "Say who it is: their e-mail address, or part of their name.");
@@ -38,13 +38,27 @@ public sealed class PeopleDirectory(IDbContextFactory<LibraryDbContext> factory,
         var wanted = who.Trim();
         var standing = found.Where(person => !person.Erased).ToArray();
         var exact = standing.Where(person => string.Equals(person.Email, wanted, StringComparison.OrdinalIgnoreCase) || string.Equals(person.Name, wanted, StringComparison.OrdinalIgnoreCase)).ToArray();
-        return (exact.Length, standing.Length) switch
-        {
-            (1, _) => exact[0],
-            (_, 1) => standing[0],
-            (_, 0) => new Refusal("people.who", "Nobody here goes by that. Ask them to sign up first, or check the spelling."),
-            _ => new Refusal("people.who", $"Several people go by that: {string.Join(", ", standing.Take(5).Select(person => person.Email))}. Give the e-mail address."),
-        };
+        if (standing.Length == 0) return new Refusal("people.who", "Nobody here goes by that. Ask them to sign up first, or check the spelling.");
+        return exact.Length == 1 ? exact : standing;
+    }
+
+    /// <summary>One person, by address or by name; two of a name are told apart by their addresses.</summary>
+    public async Task<Outcome<PersonView>> OneAsync(Actor actor, string? who, CancellationToken stop)
+    {
+        if (!(await MeantAsync(actor, who, stop)).TryGet(out var meant, out var nobody)) return nobody;
+        return meant.Count == 1
+            ? meant[0]
+            : new Refusal("people.who", $"Several people go by that: {string.Join(", ", meant.Take(5).Select(person => person.Email))}. Give the e-mail address.");
+    }
+
+    /// <summary>One person by id, while they are not erased.</summary>
+    public async Task<Outcome<PersonView>> OneAsync(Actor actor, Guid id, CancellationToken stop)
+    {
+        if (!actor.IsLibrarian) return PeopleRefusals.LibrariansOnly;
+        await using var db = await factory.CreateDbContextAsync(stop);
+        var name = await db.Users.Where(user => user.Id == id && user.ErasedAt == null).Select(user => user.Email).SingleOrDefaultAsync(stop);
+        if (name is null || !(await FindAsync(actor, name, stop)).TryGet(out var found, out _)) return Gone;
+        return found.FirstOrDefault(person => person.Id == id) is { } person ? person : Gone;
     }
 
     /// <summary>Names of people by id, for screens that a librarian or the person may see. Erased people are "a former member".</summary>

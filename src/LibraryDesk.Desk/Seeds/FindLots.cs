@@ -64,7 +64,17 @@ public sealed class FindLots(IDbContextFactory<LibraryDbContext> factory)
     // By the words of the search, so that a slip of spelling is forgiven here as there.
     private static async Task<IQueryable<LotRow>> MatchingAsync(LibraryDbContext db, string asked, CancellationToken stop)
     {
-        if (CodeSearch.Beginning(asked) is { } code && await CodeSearch.Lots(db, code).AnyAsync(stop)) return CodeSearch.Lots(db, code);
+        var code = CodeSearch.Beginning(asked);
+        if (code is not null && await CodeSearch.Lots(db, code).AnyAsync(stop)) return CodeSearch.Lots(db, code);
+        // An accession has no page: its code finds the lots that were made of it.
+        if (code is not null)
+        {
+            var accessions = CodeSearch.Accessions(db, code).Select(row => row.Id);
+            var made = db.Set<LineageEdgeRow>().Where(edge => accessions.Contains(edge.ParentId)).Select(edge => edge.ChildId);
+            var ofAccession = db.Set<LotRow>().Where(lot => made.Contains(lot.Id));
+            if (await ofAccession.AnyAsync(stop)) return ofAccession;
+        }
+
         var words = await AskedWords.ReadAsync(db, asked, [SearchIndex.Names], stop);
         if (words.FindNothing) return db.Set<LotRow>().Where(_ => false);
         var fitting = new LotSearch(db, words.Used, words.Year, stop).Fitting().Select(row => row.LotId);

@@ -48,6 +48,7 @@ internal static class SeedRegistration
         .AddSingleton<ShowLot>()
         .AddSingleton<FindLots>()
         .AddSingleton<CounterDay>()
+        .AddScoped<ReadBorrower>()
         .AddSingleton<ReadLabels>()
         .AddSingleton<TellHolders>()
         .AddSingleton<PreviewRecall>()

@@ -40,6 +40,9 @@ public sealed record PacketView(
 {
     /// <summary>True when it stands free on the shelf and nothing is held against it.</summary>
     public bool CanBeBorrowed => Packet.Standing == PacketStanding.OnShelf && Holds.Count == 0;
+
+    /// <summary>True when a librarian can hand it over: from the shelf, or to who it is kept for.</summary>
+    public bool CanBeLent => Packet.Standing is PacketStanding.OnShelf or PacketStanding.Picked && Holds.Count == 0;
 }
 
 /// <summary>Reads the public page of a packet, for whoever scans its code.</summary>

@@ -16,6 +16,9 @@ public static class Dates
     /// <summary>Such as 2 April 2026, 14:05 UTC.</summary>
     public static string Minute(DateTimeOffset at) => string.Create(CultureInfo.InvariantCulture, $"{Day(at.ToUniversalTime())}, {at.UtcDateTime:HH:mm} UTC");
 
+    /// <summary>Such as 14:05 UTC; the pages' script says it in the reader's own time.</summary>
+    public static string Clock(DateTimeOffset at) => string.Create(CultureInfo.InvariantCulture, $"{at.UtcDateTime:HH:mm} UTC");
+
     /// <summary>Such as 2 April.</summary>
     public static string DayOfYear(DateOnly day) => day.ToString(Spanish ? "d 'de' MMMM" : "d MMMM", Culture);
 

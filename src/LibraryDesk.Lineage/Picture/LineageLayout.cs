@@ -16,6 +16,9 @@ public static class LineageLayout
     private const double Edge = 16;
     private const double LeastGap = 84;
     private const double AxisHeight = 44;
+    // How much of the room that days would have on the whole width they get, and how far a node stands from its parent at least: from the most to the least.
+    private static readonly (double Days, double Gap)[] Eases = [(1, LeastGap), (0.75, LeastGap), (0.5, LeastGap), (0.25, LeastGap), (0, LeastGap), (0, 74), (0, 64)];
+
     private const double YearColumn = 56;
     private const double YearLabel = 44;
 
@@ -34,29 +37,47 @@ public static class LineageLayout
     {
         foreach (var box in boxes) PictureLabels.Measure(box);
         var strands = PictureOrder.Strands(boxes);
-        var years = SetAlong(boxes, wish);
+        var years = FitAlong(boxes, wish);
         var order = PictureOrder.Order(strands);
         PictureOrder.SetLanes(order, Edge);
         var middles = LaneMiddles(boxes);
-        var width = Math.Max(wish.Width, boxes.Max(box => box.Along + box.Onward) + Edge);
+        var width = Math.Max(wish.Width, Reached(boxes));
         var height = middles[^1] + boxes.Where(box => box.Strand!.Lane == middles.Count - 1).Max(box => PictureLabels.Room(box).Below) + AxisHeight;
         return Draw(boxes, wish, width, height, years, box => (box.Along, middles[(int)box.Strand!.Lane]), PictureLabels.Wide);
     }
 
+    // What would be wider than there is room gives up room between days first, then some between nodes and the margin before the first. The order and the years stay.
+    private static List<PictureYear> FitAlong(IReadOnlyList<Box> boxes, PictureWish wish)
+    {
+        var years = SetAlong(boxes, wish, Eases[0]);
+        foreach (var ease in Eases.Skip(1))
+        {
+            if (Reached(boxes) <= wish.Width) return years;
+            years = SetAlong(boxes, wish, ease);
+        }
+
+        var over = Math.Min(Reached(boxes) - wish.Width, Math.Min(boxes.Min(box => box.Along - box.Back) - Edge, Margin - YearLabel));
+        if (over <= 0) return years;
+        foreach (var box in boxes) box.Along -= over;
+        return [.. years.Select(year => year with { At = Round(year.At - over) })];
+    }
+
+    private static double Reached(IReadOnlyList<Box> boxes) => boxes.Max(box => box.Along + box.Onward) + Edge;
+
     // Each node stands in its year, on its day where there is room: never on top of its parent, and never so near that their words would meet.
     // A year with much in it is drawn wider.
-    private static List<PictureYear> SetAlong(IReadOnlyList<Box> boxes, PictureWish wish)
+    private static List<PictureYear> SetAlong(IReadOnlyList<Box> boxes, PictureWish wish, (double Days, double Gap) ease)
     {
         var first = boxes.Min(box => box.On).Year;
         var days = Math.Max(365, boxes.Max(box => box.On).DayNumber - new DateOnly(first, 1, 1).DayNumber + 60);
-        var perDay = Math.Max(0.02, (wish.Width - Margin - Margin) / days);
+        var perDay = Math.Max(0.02, ease.Days * (wish.Width - Margin - Margin) / days);
         var begins = new List<double> { Margin };
         var reached = Margin;
         foreach (var box in InRows(boxes))
         {
-            while (first + begins.Count <= box.On.Year) begins.Add(Math.Max(begins[^1] + (365 * perDay), reached + LeastGap / 2));
+            while (first + begins.Count <= box.On.Year) begins.Add(Math.Max(begins[^1] + (365 * perDay), reached + ease.Gap / 2));
             var from = begins[box.On.Year - first] + ((box.On.DayOfYear - 1) * perDay);
-            foreach (var link in box.Above) from = Math.Max(from, link.From.Along + LeastGap);
+            foreach (var link in box.Above) from = Math.Max(from, link.From.Along + ease.Gap);
             foreach (var other in box.Strand!.Boxes.TakeWhile(other => other != box))
             {
                 if (PictureLabels.IsAbove(other) == PictureLabels.IsAbove(box)) from = Math.Max(from, other.Along + PictureLabels.Half(other) + PictureLabels.Half(box) + PictureLabels.Between);

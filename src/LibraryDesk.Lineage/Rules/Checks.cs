@@ -65,5 +65,6 @@ internal static class Checks
         ? null
         : new Refusal("seed.weight-wrong", "1000 seeds weigh between 0.001 g and 100 kg. Check the figure.");
 
-    public static Hold? Standing(IReadOnlyList<Hold> holdsAbove) => holdsAbove.FirstOrDefault(hold => hold.Stands);
+    /// <summary>The hold to speak of: a recall before all others, since its packets are looked for.</summary>
+    public static Hold? Standing(IReadOnlyList<Hold> holdsAbove) => holdsAbove.Where(hold => hold.Stands).MaxBy(hold => hold.Reason == Acts.HoldReason.Recall);
 }

@@ -40,6 +40,11 @@ public static class PackingRules
         return new Packeted(lot.Id, packedOn, put, place?.Trim());
     }
 
-    private static Refusal TooLittle(Lot lot, IReadOnlyList<NewPacket> packets, int enoughFor) =>
-        new(SeedRefusals.MoreThanThereCode, $"{packets.Count} packets asked for, but {lot.Stock.InWords} is enough for {enoughFor}. Put up fewer, put less into each, or count the stock first.");
+    private static Refusal TooLittle(Lot lot, IReadOnlyList<NewPacket> packets, int enoughFor)
+    {
+        var asked = packets.Count == 1 ? Sentence.Of($"{packets.Count} packet") : Sentence.Of($"{packets.Count} packets");
+        return enoughFor == 0
+            ? new(SeedRefusals.MoreThanThereCode, $"{asked} asked for, but {lot.Stock.InWords} will not do for one. Put less into each, or count the stock first.")
+            : new(SeedRefusals.MoreThanThereCode, $"{asked} asked for, but {lot.Stock.InWords} will do for {enoughFor} only. Put up fewer, put less into each, or count the stock first.");
+    }
 }

@@ -40,8 +40,9 @@ public static class SeedRefusals
     internal static Refusal SeedWeight() =>
         new(SeedWeightCode, "Seeds and grams cannot be turned into each other here, because the seed weight is not known. Weigh 100 seeds and enter it with a stocktake, or give the amount in the other unit.");
 
-    internal static Refusal OnHold(Hold hold) =>
-        new(OnHoldCode, $"This seed is held ({Reason(hold)}) since {hold.HeldOn:d MMMM yyyy}. Lift the hold first, or take other seed.");
+    internal static Refusal OnHold(Hold hold) => hold.Reason == Acts.HoldReason.Recall
+        ? new(OnHoldCode, $"This seed is called back since {hold.HeldOn:d MMMM yyyy}. Keep it apart, and take other seed.")
+        : new(OnHoldCode, $"This seed is held ({Reason(hold)}) since {hold.HeldOn:d MMMM yyyy}. Lift the hold first, or take other seed.");
 
     private static Sentence Reason(Hold hold) => hold.Reason switch
     {
@@ -50,7 +51,6 @@ public static class SeedRefusals
         Acts.HoldReason.Health => Sentence.Of($"health"),
         Acts.HoldReason.LowStock => Sentence.Of($"too little left"),
         Acts.HoldReason.LowGermination => Sentence.Of($"germinates too poorly"),
-        Acts.HoldReason.Recall => Sentence.Of($"recalled"),
         _ => Sentence.Of($"for a legal reason"),
     };
 }

@@ -1,9 +1,12 @@
+using LibraryDesk.Data.Seeds;
 using LibraryDesk.Desk.People;
 using LibraryDesk.Desk.Search;
 using LibraryDesk.Desk.Seeds;
 using LibraryDesk.Desk.Tests.Review;
 using LibraryDesk.Desk.Tests.Seeds;
+using LibraryDesk.Lineage.Seeds;
 using LibraryDesk.TestServers;
+using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace LibraryDesk.Desk.Tests.Search;
@@ -28,6 +31,8 @@ public sealed class SearchTests
         var code = await scene.Library.LentPacketAsync();
 
         Assert.Equal($"/cases/{scene.CaseId}", (await FindAsync(scene.Library, scene.Owner, $"#{scene.CaseId}")).Straight);
+        Assert.Equal($"/cases/{scene.CaseId}", (await FindAsync(scene.Library, scene.Owner, $"Case {scene.CaseId}")).Straight);
+        Assert.Equal($"/cases/{scene.CaseId}", (await FindAsync(scene.Library, scene.Owner, $"caso #{scene.CaseId}")).Straight);
         Assert.Equal($"/p/{code}", (await FindAsync(scene.Library, Actor.Visitor, code.ToLowerInvariant())).Straight);
         Assert.Null((await FindAsync(scene.Library, Actor.Member(Guid.NewGuid()), $"{scene.CaseId}")).Straight);
     }
@@ -77,6 +82,57 @@ public sealed class SearchTests
         Assert.Contains((await FindAsync(scene.Library, scene.Librarian, mail)).Hits, h => h.Kind == SearchKind.Person);
         Assert.DoesNotContain((await FindAsync(scene.Library, scene.Wren, mail)).Hits, h => h.Kind == SearchKind.Person);
         Assert.DoesNotContain((await FindAsync(scene.Library, scene.Owner, mail)).Hits, h => h.Kind == SearchKind.Person);
+    }
+
+    [Theory, OnBoth]
+    public async Task Donors_are_found_by_librarians_alone_until_they_are_erased(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        await library.ReceiveAsync("Millrace Red");
+        var hit = Assert.Single((await FindAsync(library, ASeedLibrary.Librarian, "Dónor")).Hits, hit => hit.Kind == SearchKind.Donor);
+        Assert.Equal(("A donor", "/donors?q=A%20donor"), (hit.Heading, hit.Address));
+        Assert.DoesNotContain((await FindAsync(library, Actor.Volunteer(Guid.NewGuid()), "donor")).Hits, found => found.Kind is SearchKind.Donor or SearchKind.Accession);
+
+        await using var db = await library.OpenAsync();
+        (await library.Act<EraseDonor>().RunAsync(ASeedLibrary.Librarian, await db.Set<DonorRow>().Select(row => row.Id).SingleAsync(), default)).Allowed();
+        Assert.DoesNotContain((await FindAsync(library, ASeedLibrary.Librarian, "donor")).Hits, found => found.Kind is SearchKind.Donor or SearchKind.Accession);
+    }
+
+    [Theory, OnBoth]
+    public async Task An_accessions_code_leads_to_its_lot(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        var received = await library.ReceiveAsync("Millrace Red");
+        await library.ReceiveAsync("Weir Gold");
+        var code = received.Accession.ToString();
+
+        Assert.Equal($"/lots/{received.Lot}", (await FindAsync(library, Actor.Volunteer(Guid.NewGuid()), code.ToLowerInvariant())).Straight);
+        Assert.Null((await FindAsync(library, ASeedLibrary.Member, code)).Straight);
+        Assert.Equal([received.Lot.ToString()], (await library.Act<FindLots>().FindAsync(ASeedLibrary.Librarian, code, toLendOnly: false, 1, default)).Lots.Select(lot => lot.Code));
+    }
+
+    [Theory, OnBoth]
+    public async Task A_library_that_seed_was_sent_to_is_found_with_what_was_sent(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        var lot = (await library.ReceiveAsync()).Lot.ToString()!;
+        (await library.Act<SendSeedOn>().RunAsync(ASeedLibrary.Librarian, lot, Quantity.OfSeeds(20), "Élmbridge Seed Shed", default)).Allowed();
+
+        var hit = Assert.Single((await FindAsync(library, ASeedLibrary.Librarian, "elmbr")).Hits, hit => hit.Kind == SearchKind.Library);
+        Assert.Equal(("Élmbridge Seed Shed", $"/lots/{lot}"), (hit.Heading, hit.Address));
+        Assert.DoesNotContain((await FindAsync(library, ASeedLibrary.Member, "elmbr")).Hits, found => found.Kind == SearchKind.Library);
+    }
+
+    [Theory, OnBoth]
+    public async Task More_lots_than_are_shown_are_said_with_the_way_to_them(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        for (var lots = 0; lots < SearchDesk.MostOfAKind; lots++) await library.ReceiveAsync("Millrace Red");
+        Assert.Null((await FindAsync(library, ASeedLibrary.Librarian, "millrace")).AllLots);
+
+        await library.ReceiveAsync("Millrace Red");
+        Assert.Equal("/lots?q=millrace", (await FindAsync(library, ASeedLibrary.Librarian, "millrace")).AllLots);
+        Assert.Equal(SearchDesk.MostOfAKind + 1, (await library.Act<FindLots>().FindAsync(ASeedLibrary.Librarian, "millrace", toLendOnly: false, 1, default)).Total);
     }
 
     [Theory, OnBoth]

@@ -6,6 +6,7 @@ using LibraryDesk.Lineage.Rules;
 using LibraryDesk.Lineage.Seeds;
 using LibraryDesk.TestServers;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace LibraryDesk.Desk.Tests.Seeds;
 
@@ -42,6 +43,55 @@ public sealed class CounterTests
 
         Assert.True((await DayAsync(library)).Single().IsUndone);
         (await library.Act<LendPacket>().RunAsync(ASeedLibrary.OtherMember, new Handover(code), default)).Allowed();
+    }
+
+    [Theory, OnBoth]
+    public async Task The_day_says_which_seed_it_was_and_when_it_is_hoped_for(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        var code = (await library.PacketsAsync((await library.ReceiveAsync("Millrace Red")).Lot.ToString()!)).Single();
+        var due = new DateOnly(2026, 10, 15);
+        (await library.Act<LendPacket>().RunAsync(ASeedLibrary.Member, new Handover(code, DueOn: due), default)).Allowed();
+
+        var line = (await DayAsync(library)).Single();
+        Assert.Equal(("Millrace Red", due), (line.Name.Variety, line.DueOn));
+    }
+
+    [Theory, OnBoth]
+    public async Task Who_borrows_is_shown_with_what_is_called_back_and_what_is_overdue(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        await library.AddPersonAsync(ASeedLibrary.Member, "member@example.org");
+        var codes = await library.PacketsAsync((await library.ReceiveAsync()).Lot.ToString()!, 4);
+        foreach (var code in codes.Take(3)) (await library.Act<LendPacket>().RunAsync(ASeedLibrary.Member, new Handover(code, DueOn: new DateOnly(2026, 8, 10)), default)).Allowed();
+        (await library.Act<LendPacket>().RunAsync(ASeedLibrary.Member, new Handover(codes[3]), default)).Allowed();
+        (await library.Act<RecallSeed>().RunAsync(ASeedLibrary.Librarian, codes[0], "round fruit came up", default)).Allowed();
+        async Task<(int, int, int)> StandsAsync()
+        {
+            await using var scope = library.Services.CreateAsyncScope();
+            var read = (await scope.ServiceProvider.GetRequiredService<ReadBorrower>().ReadAsync(ASeedLibrary.Librarian, ASeedLibrary.Member.UserId!.Value, default)).Allowed();
+            Assert.False((await scope.ServiceProvider.GetRequiredService<ReadBorrower>().ReadAsync(ASeedLibrary.OtherMember, ASeedLibrary.Member.UserId!.Value, default)).IsAllowed);
+            return (read.Out, read.CalledBack, read.Overdue);
+        }
+
+        Assert.Equal((4, 1, 0), await StandsAsync());
+        library.Clock.Advance(TimeSpan.FromDays(11));
+        Assert.Equal((4, 1, 2), await StandsAsync());
+    }
+
+    [Theory, OnBoth]
+    public async Task A_name_that_several_go_by_gives_them_all_to_choose_from(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        await library.AddPersonAsync(ASeedLibrary.Member, "river.one@example.org");
+        await library.AddPersonAsync(ASeedLibrary.OtherMember, "river.two@example.org");
+        await using var scope = library.Services.CreateAsyncScope();
+        var people = scope.ServiceProvider.GetRequiredService<PeopleDirectory>();
+
+        Assert.Equal(2, (await people.MeantAsync(ASeedLibrary.Librarian, "river", default)).Allowed().Count);
+        Assert.Equal(ASeedLibrary.OtherMember.UserId, (await people.MeantAsync(ASeedLibrary.Librarian, "River.Two@example.org", default)).Allowed().Single().Id);
+        Assert.False((await people.MeantAsync(ASeedLibrary.Librarian, "nobody at all", default)).IsAllowed);
+        Assert.Equal("river.one@example.org", (await people.OneAsync(ASeedLibrary.Librarian, ASeedLibrary.Member.UserId!.Value, default)).Allowed().Email);
     }
 
     [Theory, OnBoth]

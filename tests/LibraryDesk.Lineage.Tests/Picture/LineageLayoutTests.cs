@@ -95,6 +95,24 @@ public class LineageLayoutTests
     }
 
     [Fact]
+    public void A_long_chain_gives_up_room_between_days_to_fit_with_its_codes_whole()
+    {
+        var library = new TestLibrary();
+        var lot = library.Lot(500, 2024);
+        foreach (var year in (int[])[2024, 2025, 2026])
+        {
+            var packet = library.PutUp(lot, 1, 20, TestLibrary.Day(year, 3, 5))[0];
+            lot = library.Harvest(library.Grow(packet, null, TestLibrary.Day(year, 5, 2)), 500, TestLibrary.Day(year, 10));
+        }
+        library.PutUp(lot, 4, 20, TestLibrary.Day(2026, 11, 2));
+        var picture = LineageLayout.Lay(LineageGraph.Of(library.State), new(lot.Id.Node, new Dictionary<NodeId, NodeMark>(), new HashSet<NodeId>(), PictureDirection.Wide, 1112));
+        Assert.Equal(1112, picture.Width);
+        Assert.All(picture.Nodes.SelectMany(node => node.Lines), line => Assert.InRange(line.Right, 0, picture.Width));
+        Assert.All(picture.Nodes.SelectMany(node => node.Lines), line => Assert.InRange(line.Left, 0, picture.Width));
+        Assert.Equal([2024, 2025, 2026], picture.Years.Select(year => year.Year));
+    }
+
+    [Fact]
     public void Lines_that_need_not_cross_do_not()
     {
         // Four lines side by side, blended in pairs of first with third and second with fourth: drawn in order of arrival they would cross.

@@ -27,6 +27,15 @@ public class LendingRulesTests
     }
 
     [Fact]
+    public void A_recall_is_spoken_of_before_another_hold()
+    {
+        var health = _library.Hold(_packet.Lot.Node, HoldReason.Health);
+        var recall = health with { Id = new(health.Id.Value + 1), Reason = HoldReason.Recall };
+        Assert.Contains("called back", Lend([health, recall]).Refusal!.Message, StringComparison.Ordinal);
+        Assert.DoesNotContain("called back", Lend([health]).Refusal!.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_lifted_hold_stops_nothing()
     {
         var hold = _library.Hold(_packet.Lot.Node);

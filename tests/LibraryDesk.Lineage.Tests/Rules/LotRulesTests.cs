@@ -76,7 +76,14 @@ public class LotRulesTests
         var packets = Enumerable.Range(1, 3).Select(number => new NewPacket(new(1000 + number), new('Q', 2026, number), Quantity.OfSeeds(10))).ToArray();
         var refusal = PackingRules.PutUp(lot, [], packets, Day(2026), null, _library.Today).Refusal;
         Assert.Equal(SeedRefusals.MoreThanThereCode, refusal?.Code);
-        Assert.Contains("enough for 2", refusal!.Message, StringComparison.Ordinal);
+        Assert.Contains("3 packets asked for, but 25 seeds will do for 2 only", refusal!.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void One_packet_that_cannot_be_filled_is_said_to_be_one()
+    {
+        var refusal = PackingRules.PutUp(_library.Lot(5), [], [new(new(1001), new('Q', 2026, 1), Quantity.OfSeeds(10))], Day(2026), null, _library.Today).Refusal;
+        Assert.StartsWith("1 packet asked for, but 5 seeds will not do for one.", refusal!.Message, StringComparison.Ordinal);
     }
 
     private static LotTaking Of(Accession accession) => new(SeedStock.Of(accession), accession.Species, null, []);

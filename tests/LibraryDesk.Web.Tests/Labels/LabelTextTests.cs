@@ -10,6 +10,9 @@ public sealed class LabelTextTests
     [Fact]
     public void A_claimed_variety_stands_in_quotes() => Assert.Equal("‘Millrace Red’", LabelText.Variety(ALabel.Of()));
 
+    [Fact]
+    public void A_straight_apostrophe_is_curly_between_curly_quotes() => Assert.Equal("‘Ferryman’s Lamp’", LabelText.Variety(ALabel.Of(variety: "Ferryman's Lamp")));
+
     // 7 CFR 201.26 and the model state law: kind and variety, or "variety not stated".
     [Fact]
     public void Without_a_claim_the_variety_is_not_stated() => Assert.Equal("Variety not stated", LabelText.Variety(ALabel.Of(variety: null)));

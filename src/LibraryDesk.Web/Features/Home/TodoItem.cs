@@ -40,7 +40,7 @@ internal sealed record TodoItem(string Drawing, string Heading, string Why, stri
 
     private static TodoItem Recalled(MemberLoan loan) => new(
         "part-seed",
-        Say[$"{(loan.Variety is null ? loan.PacketCode : $"‘{loan.Variety}’")} is called back"],
+        Say[$"{(loan.Variety is null ? loan.PacketCode : Quotes.Of(loan.Variety))} is called back"],
         Say["Don’t save seed from it yet, and don’t pass it on. Say on the packet’s page what became of it."],
         $"/p/{loan.PacketCode}",
         Say["Open the packet"]);
@@ -68,7 +68,7 @@ internal sealed record TodoItem(string Drawing, string Heading, string Why, stri
 
     private static TodoItem Due(MemberLoan loan, DateOnly today) => new(
         "stage-ripe",
-        Hoped(loan.Variety is null ? loan.PacketCode : $"‘{loan.Variety}’", loan.DueOn!.Value, today),
+        Hoped(loan.Variety is null ? loan.PacketCode : Quotes.Of(loan.Variety), loan.DueOn!.Value, today),
         Say["Save from several plants, and bring what you can. None this year? Say so on the packet’s page."],
         $"/p/{loan.PacketCode}",
         Say["Open the packet"]);

@@ -25,8 +25,8 @@ public static class LabelText
     public static string Variety(SeedLabel label) => label switch
     {
         { IsNameInDoubt: true } or { Name.Variety: null } => Say["Variety not stated"],
-        { Name.OthersToo: true } => Say[$"‘{label.Name.Variety}’ and others"],
-        _ => $"‘{label.Name.Variety}’",
+        { Name.OthersToo: true } => Say[$"‘{Quotes.Inside(label.Name.Variety)}’ and others"],
+        _ => Quotes.Of(label.Name.Variety),
     };
 
     /// <summary>True when a variety stands on the label.</summary>

@@ -1,5 +1,6 @@
 using System.Globalization;
 using LibraryDesk.Desk.Seeds;
+using LibraryDesk.Desk.Words;
 using LibraryDesk.Lineage.Acts;
 using LibraryDesk.Web.Features.SeedLineage;
 using static LibraryDesk.Web.Features.Loans.LoansText;
@@ -9,7 +10,10 @@ namespace LibraryDesk.Web.Features.Loans;
 /// <summary>Words and addresses for loans: one wording on every page.</summary>
 internal static class LoanWords
 {
-    public static string Name(MemberLoan loan) => loan.Variety is { } variety ? $"‘{variety}’" : Say["No name yet"];
+    public static string Name(MemberLoan loan) => Name(loan.Variety);
+
+    /// <summary>A variety's name in quotes, or that there is none.</summary>
+    public static string Name(string? variety) => variety is null ? Say["No name yet"] : Quotes.Of(variety);
 
     public static string Due(MemberLoan loan) => loan is { IsOpen: true, DueOn: { } due } ? Say[$", seed hoped for by {SeedWords.Day(due)}"] : "";
 

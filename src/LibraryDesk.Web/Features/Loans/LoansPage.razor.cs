@@ -1,7 +1,9 @@
 using System.Globalization;
 using LibraryDesk.Desk.People;
 using LibraryDesk.Desk.Seeds;
+using LibraryDesk.Lineage;
 using LibraryDesk.Lineage.Acts;
+using LibraryDesk.Lineage.Codes;
 using LibraryDesk.Lineage.Rules;
 using LibraryDesk.Web.Features.Lots;
 using LibraryDesk.Web.Features.Scan;
@@ -19,6 +21,10 @@ public sealed partial class LoansPage
 
     private Actor _actor = Actor.Visitor;
     private IReadOnlyList<MemberLoan> _loans = [];
+    private int _out;
+    private CounterBorrower? _borrower;
+    private IReadOnlyList<PersonView> _several = [];
+    private RecallNotice? _recall;
     private MemberLoan? _back;
     private IReadOnlyList<CounterLine> _day = [];
     private IReadOnlyList<WaitingRequest> _requests = [];
@@ -37,6 +43,9 @@ public sealed partial class LoansPage
 
     [SupplyParameterFromQuery(Name = "done")] private string? Done { get; set; }
 
+    /// <summary>The entry that was undone.</summary>
+    [SupplyParameterFromQuery(Name = "entry")] private long? Entry { get; set; }
+
     /// <summary>A packet that is out and was scanned.</summary>
     [SupplyParameterFromQuery(Name = "back")] private string? Back { get; set; }
 
@@ -44,15 +53,26 @@ public sealed partial class LoansPage
 
     [SupplyParameterFromForm(FormName = "back")] private long? BackLoan { get; set; }
 
+    // The line of the day that was done last: it knows the packet, the person and whether it can be undone.
+    private CounterLine? DoneLine => Done switch
+    {
+        "lent" => _day.FirstOrDefault(line => line.IsLending && !line.IsUndone && line.PacketCode == Packet),
+        "back" => _day.FirstOrDefault(line => line.Ending == LoanEnding.BroughtBack && !line.IsUndone && line.PacketCode == Packet),
+        "undone" => _day.FirstOrDefault(line => line.Sequence == Entry && line.IsUndone),
+        _ => null,
+    };
+
     private string? DoneWords => Done switch
     {
-        "lent" => Form?.Who is { Length: > 0 } who ? Say[$"{Packet} is lent to {who}. Scan the next one."] : Say[$"{Packet} is lent. Scan the next one."],
+        "lent" => Say[$"{Packet} is lent. Scan the next one."],
         "undone" => Say["Undone. The ledger keeps both entries."],
         "unasked" => Say["It is off the list. Nobody puts a packet aside for it."],
         "ended" => Say["The loan has ended. Thank you for telling."],
         "back" => Say[$"{Packet} is back on the shelf. Scan the next one."],
         _ => null,
     };
+
+    private int LentToday => _day.Count(line => line.IsLending && !line.IsUndone && line.PersonId == _borrower?.Id);
 
     private DateOnly Today => DateOnly.FromDateTime(Clock.GetUtcNow().UtcDateTime);
 
@@ -63,8 +83,8 @@ public sealed partial class LoansPage
         if (_actor.IsLibrarian)
         {
             await LoadCounterAsync();
-            await FillWhoAsync();
-            await FillFromRequestAsync();
+            FillFromRequest();
+            if ((Form!.Pick ?? To) is { } chosen) (await Borrowers.ReadAsync(_actor, chosen, default)).TryGet(out _borrower, out _);
             await FindBackAsync();
         }
         else if (_actor.UserId is { } me)
@@ -77,6 +97,7 @@ public sealed partial class LoansPage
     private async Task LoadCounterAsync()
     {
         var all = (await Loans.OpenAsync(_actor, default)).Match(read => read.Loans, _ => []);
+        _out = all.Count;
         _loans = [.. all.Where(loan => Fits(loan, (Q ?? "").Trim()))];
         _day = (await Day.ReadAsync(_actor, default)).Match(read => read.Lines, _ => []);
         _requests = (await Requests.ReadAsync(_actor, default)).Match(read => read.Requests, _ => []);
@@ -85,21 +106,12 @@ public sealed partial class LoansPage
     private static bool Fits(MemberLoan loan, string asked) =>
         asked.Length == 0 || new[] { loan.PacketCode, loan.LotCode, loan.Variety, loan.Borrower }.Any(text => text?.Contains(asked, StringComparison.OrdinalIgnoreCase) == true);
 
-    private async Task FillWhoAsync()
+    private void FillFromRequest()
     {
-        if (To is not { } last || Form!.Who is not null) return;
-        var name = (await People.NamesAsync([last], default)).GetValueOrDefault(last);
-        var found = (await People.FindAsync(_actor, name, default)).Match(people => people, _ => []);
-        Form.Who = found.FirstOrDefault(person => person.Id == last)?.Email;
-    }
-
-    private async Task FillFromRequestAsync()
-    {
-        if (Form!.Who is not null || _requests.FirstOrDefault(request => request.Id == Request) is not { } asked) return;
-        Form.Request = asked.Id.ToString(CultureInfo.InvariantCulture);
+        if (_requests.FirstOrDefault(request => request.Id == Request) is not { } asked) return;
+        Form!.Request ??= asked.Id.ToString(CultureInfo.InvariantCulture);
         Form.Packet ??= asked.PickedCode;
-        var person = (await People.FindAsync(_actor, asked.By, default)).Match(found => found, _ => []).FirstOrDefault(found => found.Id == asked.ById);
-        Form.Who = person?.Email ?? asked.By;
+        To ??= asked.ById;
     }
 
     private async Task FindBackAsync()
@@ -112,18 +124,24 @@ public sealed partial class LoansPage
     {
         if (_back is null) return;
         var outcome = await End.RunAsync(_actor, _back.LoanId, LoanEnding.BroughtBack, null, default);
-        if (outcome.TryGet(out _, out var no)) Navigation.NavigateTo($"/loans?done=back&packet={_back.PacketCode}");
+        if (outcome.TryGet(out _, out var no)) Navigation.NavigateTo($"/loans?done=back&packet={_back.PacketCode}&to={To}");
         else _faults = [new(null, no)];
     }
 
     private async Task LendAsync()
     {
         var form = Form!;
-        // A scanner that ends with two Enters asks for nothing: what was said last stands.
-        if (string.IsNullOrWhiteSpace(form.Packet) && (Done ?? Back) is not null) return;
-        if (!ScannedCode.Read(form.Packet, OwnHosts.Of(await Settings.ReadAsync(default), Navigation)).TryGet(out var scanned, out var unreadable))
+        var hosts = OwnHosts.Of(await Settings.ReadAsync(default), Navigation);
+        // The scanner wrote into the field for the person.
+        if (string.IsNullOrWhiteSpace(form.Packet) && ScannedCode.Read(form.Who, hosts).IsAllowed) (form.Packet, form.Who) = (form.Who, null);
+        if (string.IsNullOrWhiteSpace(form.Packet))
         {
-            _faults = [new("packet", unreadable)];
+            await ChooseAsync(form);
+            return;
+        }
+        if (!ScannedCode.Read(form.Packet, hosts).TryGet(out var scanned, out var unreadable))
+        {
+            _faults = [AccessionCode.TryParse(form.Packet, out var accession, out _) ? await LotsOfAsync(accession.ToString(), unreadable) : new("packet", unreadable)];
             return;
         }
         if (scanned.IsLot)
@@ -133,7 +151,7 @@ public sealed partial class LoansPage
         }
         if ((await Loans.OpenOfPacketAsync(_actor, scanned.Text, default)).IsAllowed)
         {
-            Navigation.NavigateTo($"/loans?back={scanned.Text}");
+            Navigation.NavigateTo($"/loans?back={scanned.Text}&to={To}");
             return;
         }
         if (!string.IsNullOrWhiteSpace(form.Due) && AmountEntry.ReadDay(form.Due) is null)
@@ -141,15 +159,45 @@ public sealed partial class LoansPage
             _faults = [new("due", Say["Give the day as year, month and day, such as 2026-10-15, or leave it empty."])];
             return;
         }
-        if (!(await People.OneAsync(_actor, form.Who, default)).TryGet(out var person, out var nobody))
-        {
-            _faults = [new("who", nobody)];
-            return;
-        }
-        var request = long.TryParse(form.Request, NumberStyles.None, CultureInfo.InvariantCulture, out var asked) ? asked : KeptFor(person.Id, scanned.Text);
-        var outcome = await Lend.RunAsync(_actor, new Handover(scanned.Text, person.Id, null, AmountEntry.ReadDay(form.Due), request), default);
-        if (outcome.TryGet(out var lent, out var no)) Navigation.NavigateTo($"/loans?done=lent&packet={lent.PacketCode}&to={person.Id}");
-        else _faults = [new(no.Code == LendingRules.DueBeforeLentCode ? "due" : "packet", no)];
+        if (await WhoAsync(form) is not { } person) return;
+        var request = long.TryParse(form.Request, NumberStyles.None, CultureInfo.InvariantCulture, out var asked) ? asked : KeptFor(person, scanned.Text);
+        var outcome = await Lend.RunAsync(_actor, new Handover(scanned.Text, person, null, AmountEntry.ReadDay(form.Due), request), default);
+        if (outcome.TryGet(out var lent, out var no)) Navigation.NavigateTo($"/loans?done=lent&packet={lent.PacketCode}&to={person}");
+        else await RefuseAsync(scanned.Text, person, no);
+    }
+
+    // An accession's code is on no packet, but it says which lot to take one of.
+    private async Task<FormFault> LotsOfAsync(string accession, Refusal unreadable)
+    {
+        var lots = (await Lots.FindAsync(_actor, accession, toLendOnly: false, 1, default)).Lots;
+        return lots.Count == 0 ? new("packet", unreadable) : new("packet", Say[$"{accession} is seed as it came in, kept as lot {string.Join(", ", lots.Select(lot => lot.Code))}. Scan one of that lot’s packets."]);
+    }
+
+    // No packet yet: who was named is chosen, and the cursor goes on to the packet.
+    private async Task ChooseAsync(LendForm form)
+    {
+        // A scanner that ends with two Enters asks for nothing: what was said last stands.
+        if (string.IsNullOrWhiteSpace(form.Who) && (Done ?? Back) is not null) return;
+        if (_borrower is not null && string.IsNullOrWhiteSpace(form.Who)) _faults = [new("packet", Say["Scan or type the code of a packet."])];
+        else if (await WhoAsync(form) is { } person) Navigation.NavigateTo($"/loans?to={person}");
+    }
+
+    private async Task<Guid?> WhoAsync(LendForm form)
+    {
+        if (_borrower is { Id: var chosen }) return chosen;
+        if (!(await People.MeantAsync(_actor, form.Who, default)).TryGet(out var meant, out var nobody)) _faults = [new("who", nobody)];
+        else if (meant.Count == 1) return meant[0].Id;
+        else (_several, _faults) = (meant, [new("who", Say["Several people go by that. Choose one of them."])]);
+        return null;
+    }
+
+    private async Task RefuseAsync(string packet, Guid person, Refusal no)
+    {
+        if (_borrower is null) (await Borrowers.ReadAsync(_actor, person, default)).TryGet(out _borrower, out _);
+        if (no.Code == SeedRefusals.OnHoldCode) _recall = (await Show.ReadAsync(_actor, packet, default)).Match(view => view.Recall, _ => null);
+        _faults = [_recall is not null
+            ? new("packet", Say[$"This packet is called back: {_recall.Reason.TrimEnd('.')}. Keep it apart, and lend another."])
+            : new(no.Code == LendingRules.DueBeforeLentCode ? "due" : "packet", no)];
     }
 
     // A packet kept for this person answers their request, also when nobody came here by way of it.
@@ -158,19 +206,30 @@ public sealed partial class LoansPage
     private async Task WithdrawAsync(long request)
     {
         var outcome = await Withdraw.RunAsync(_actor, request, default);
-        if (outcome.TryGet(out _, out var no)) Navigation.NavigateTo("/loans?done=unasked");
+        if (outcome.TryGet(out _, out var no)) Navigation.NavigateTo($"/loans?done=unasked&to={To}");
         else _faults = [new(null, no)];
     }
 
     private async Task UndoAsync(long sequence)
     {
         var outcome = await Correct.RunAsync(_actor, sequence, UndoneAtCounter, default);
-        if (outcome.TryGet(out _, out var no)) Navigation.NavigateTo("/loans?done=undone");
+        if (outcome.TryGet(out _, out var no)) Navigation.NavigateTo(string.Create(CultureInfo.InvariantCulture, $"/loans?done=undone&entry={sequence}&to={To}"));
         else _faults = [new(null, no)];
     }
 
-    // A code that was refused leaves the field to the next scan.
-    private bool IsScanReady => _faults.All(fault => fault.FieldId == "packet");
+    // The cursor waits for the person while nobody is chosen, then for the packet. What was refused is marked, so that the next name or scan takes its place.
+    private bool IsWhoReady => _borrower is null && _back is null && _faults.All(fault => fault.FieldId == "who");
+
+    private bool IsScanReady => !IsWhoReady && _faults.All(fault => fault.FieldId == "packet");
+
+    // What is wrong stands at its field; on top it is enough to say where.
+    private IReadOnlyList<FormFault> Briefly => [.. _faults.Select(fault => fault.FieldId switch
+    {
+        "who" => fault with { Message = Say["Who takes it?"] },
+        "packet" => fault with { Message = Say["Packet"] },
+        "due" => fault with { Message = Say["Seed hoped for by"] },
+        _ => fault,
+    })];
 
     private string? Fault(string field) => _faults.FirstOrDefault(fault => fault.FieldId == field)?.Message;
 
@@ -178,6 +237,7 @@ public sealed partial class LoansPage
     {
         public string? Packet { get; set; }
         public string? Who { get; set; }
+        public Guid? Pick { get; set; }
         public string? Due { get; set; }
         public string? Request { get; set; }
     }

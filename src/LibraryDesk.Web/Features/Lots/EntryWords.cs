@@ -1,5 +1,6 @@
 using System.Globalization;
 using LibraryDesk.Desk.Seeds;
+using LibraryDesk.Desk.Words;
 using LibraryDesk.Lineage.Acts;
 using LibraryDesk.Lineage.Seeds;
 using LibraryDesk.Web.Features.Loans;
@@ -27,7 +28,7 @@ internal static class EntryWords
         GrownOut => Say["grown for seed"],
         Returned returned => Say[$"{SeedWords.Seed(returned.Seed)} came back"],
         GerminationTested tested => Say[$"germination {tested.Replicates.Sum(part => part.Germinated)} of {tested.Replicates.Sum(part => part.Sown)}"],
-        Named named => Say[$"named {(named.Variety is { } variety ? $"‘{variety}’" : SpeciesNames.Of(named.Species ?? ""))}, {SeedWords.Grounds(named.Grounds).ToLower(CultureInfo.CurrentCulture)}"],
+        Named named => Say[$"named {(named.Variety is { } variety ? Quotes.Of(variety) : SpeciesNames.Of(named.Species ?? ""))}, {SeedWords.Grounds(named.Grounds).ToLower(CultureInfo.CurrentCulture)}"],
         Held held => Say[$"put on hold: {SeedWords.Reason(held.Reason)}"],
         Released released => Say[$"hold lifted: {released.Why}"],
         Recalled recalled => Say.Count(recalled.Packets.Count, $"recalled, {recalled.Packets.Count} packet: {recalled.Reason}", $"recalled, {recalled.Packets.Count} packets: {recalled.Reason}"),

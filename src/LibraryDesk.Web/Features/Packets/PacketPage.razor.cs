@@ -20,6 +20,7 @@ public sealed partial class PacketPage
     private LineageStory? _story;
     private Loan? _mine;
     private double? _byPlants;
+    private MemberLoan? _out;
     private Refusal? _no;
     private IReadOnlyList<FormFault> _faults = [];
 
@@ -59,6 +60,7 @@ public sealed partial class PacketPage
             return;
         }
         _mine = view.MyLoan;
+        if (_actor.IsLibrarian && view.Packet.Standing == PacketStanding.Lent) (await Loans.OpenOfPacketAsync(_actor, view.Packet.Code.ToString(), default)).TryGet(out _out, out _);
         _story = new LineageStory(view.Lineage, view.Names, view.Packet.Id.Node, view.Plants);
         _byPlants = _story.IsNameInDoubt ? await MixUps.NextSeedAsync(view.Lot.Id, view.Packet.Id, default) : null;
         // Last: the page is drawn at every wait, and with a view it needs the rest too.

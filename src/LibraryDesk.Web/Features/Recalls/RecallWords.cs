@@ -1,5 +1,6 @@
 using LibraryDesk.Data.Seeds;
 using LibraryDesk.Desk.Seeds;
+using LibraryDesk.Desk.Words;
 using LibraryDesk.Lineage.Seeds;
 using LibraryDesk.Web.Features.SeedLineage;
 using LibraryDesk.Web.Shared.Forms;
@@ -46,7 +47,7 @@ internal static class RecallWords
 
     /// <summary>One code with its name; for several, how many.</summary>
     public static string Title(IReadOnlyList<string> codes, string? variety) =>
-        codes.Count == 1 ? Title(codes[0], variety) : Say[$"{codes.Count} codes from {codes[0]} on"] + (variety is null ? "" : $", ‘{variety}’");
+        codes.Count == 1 ? Title(codes[0], variety) : Say[$"{codes.Count} codes from {codes[0]} on"] + (variety is null ? "" : $", ‘{Quotes.Inside(variety)}’");
 
-    public static string Title(string code, string? variety) => variety is null ? code : $"{code} ‘{variety}’";
+    public static string Title(string code, string? variety) => variety is null ? code : $"{code} ‘{Quotes.Inside(variety)}’";
 }

@@ -13,7 +13,11 @@ public sealed partial class LineageDrawing
 {
     private const double NarrowWidth = 358;
 
+    // The section's own width on a laptop, within its frame.
+    private const double WideWidth = 1112;
+
     private LineagePicture _narrow = default!;
+    private LineagePicture? _wide;
     private LineageFolds _folds = LineageFolds.None;
 
     /// <summary>What is drawn.</summary>
@@ -25,8 +29,12 @@ public sealed partial class LineageDrawing
     /// <summary>True to draw it top to bottom at every width.</summary>
     [Parameter] public bool NarrowOnly { get; set; }
 
+    // A picture wider than its frame begins to scroll at the end where this page's node stands.
+    private bool StartsAtEnd => _wide is { } wide && wide.Nodes.FirstOrDefault(node => node.IsHere) is { } here && here.X > wide.Width / 2;
+
     protected override void OnParametersSet()
     {
+        _wide = NarrowOnly ? null : Story.Draw(Look, PictureDirection.Wide, WideWidth);
         _folds = Story.FoldsOf(Look);
         _narrow = Story.Draw(Look, PictureDirection.Narrow, NarrowWidth);
     }

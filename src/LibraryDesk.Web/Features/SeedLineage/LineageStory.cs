@@ -1,4 +1,5 @@
 using LibraryDesk.Desk.Seeds.Ledger;
+using LibraryDesk.Desk.Words;
 using LibraryDesk.Lineage.Acts;
 using LibraryDesk.Lineage.Graph;
 using LibraryDesk.Lineage.Names;
@@ -68,7 +69,7 @@ public sealed class LineageStory
     };
 
     /// <summary>The name a node goes by, in quotes; empty without one.</summary>
-    public string NameOf(NodeId node) => _names.GetValueOrDefault(node.Value) is { Variety: { } variety } ? $"‘{variety}’" : "";
+    public string NameOf(NodeId node) => _names.GetValueOrDefault(node.Value) is { Variety: { } variety } ? Quotes.Of(variety) : "";
 
     /// <summary>A few words on a node: how it came, how it was made, how it was grown.</summary>
     public string NoteOf(NodeId node)

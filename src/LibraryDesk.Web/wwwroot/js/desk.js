@@ -132,11 +132,30 @@ let place = location.pathname;
 const followPage = () => {
   if (location.pathname === place) return;
   place = location.pathname;
+  // Where a field waits for the first word, as the counter's does, it is not to be looked for by tabbing.
+  const waiting = document.querySelector("main [autofocus]");
+  if (waiting) return waiting.focus();
   const heading = document.querySelector("h1");
   if (!heading) return;
   heading.tabIndex = -1;
   heading.focus();
 };
+
+// Times of day come in UTC and are read in the time of the place.
+const sayLocalTimes = () => {
+  for (const time of document.querySelectorAll("time[data-local-time]")) {
+    time.removeAttribute("data-local-time");
+    time.textContent = new Date(time.dateTime).toLocaleTimeString(document.documentElement.lang, { hour: "2-digit", minute: "2-digit", hourCycle: "h23" });
+  }
+};
+
+// At the counter Escape is the next person, from wherever the cursor is, unless a code half typed would be lost.
+document.addEventListener("keydown", event => {
+  const next = document.querySelector("[data-next-person]");
+  if (event.key !== "Escape" || !next || event.defaultPrevented || document.querySelector("details.menu[open]")) return;
+  if (event.target.matches?.("input, textarea") && event.target.value) return;
+  next.click();
+});
 
 // A refused form answers in place. Said once more, its address is one that Back may ask for again, without a warning about sending twice.
 history.replaceState(history.state, "", location.href);
@@ -146,6 +165,7 @@ const settle = () => {
   showConnection();
   focusSummary();
   retireToasts();
+  sayLocalTimes();
 };
 settle();
 globalThis.Blazor?.addEventListener("enhancedload", () => {
