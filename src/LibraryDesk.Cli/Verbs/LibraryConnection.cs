@@ -48,7 +48,7 @@ internal sealed class LibraryConnection
         catch (Exception broken) when (broken is DbException or InvalidOperationException or ArgumentException)
         {
             await Console.Error.WriteLineAsync($"The library cannot be read: {broken.Message}");
-            await Console.Error.WriteLineAsync("Check --database-provider and --connection, and start the server once so that its tables are there.");
+            await Console.Error.WriteLineAsync("Check --database-provider and --connection, or read the demo with --demo, and start the server once so that its tables are there.");
             return CannotOpen;
         }
     }
