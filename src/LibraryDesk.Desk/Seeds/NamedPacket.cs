@@ -1,5 +1,6 @@
 using LibraryDesk.Data.Seeds;
 using LibraryDesk.Desk.Seeds.Ledger;
+using LibraryDesk.Desk.Words;
 
 namespace LibraryDesk.Desk.Seeds;
 
@@ -9,7 +10,7 @@ namespace LibraryDesk.Desk.Seeds;
 internal sealed record NamedPacket(string Code, string? Variety)
 {
     /// <summary>The code, and the name in quotes where there is one.</summary>
-    public string Title => Variety is null ? Code : $"{Code} ‘{Variety}’";
+    public string Title => Variety is null ? Code : $"{Code} {Quotes.Of(Variety)}";
 
     public static async Task<IReadOnlyDictionary<long, NamedPacket>> OfAsync(LibraryDbContext db, IReadOnlyCollection<long> ids, CancellationToken stop)
     {

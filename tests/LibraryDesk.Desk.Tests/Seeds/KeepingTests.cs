@@ -34,7 +34,7 @@ public sealed class KeepingTests
         Assert.Equal(0, await DueAsync());
         library.Clock.Advance(TimeSpan.FromDays(800));
         Assert.Equal(2, await DueAsync());
-        (await library.Act<CountStock>().RunAsync(ASeedLibrary.Librarian, lot, Lineage.Seeds.Quantity.OfSeeds(500), null, null, default)).Allowed();
+        (await library.Act<CountStock>().RunAsync(ASeedLibrary.Librarian, lot, Lineage.Seeds.Quantity.OfSeeds(500), null, null, isSure: true, default)).Allowed();
         Assert.Equal(1, await DueAsync());
         var settings = library.Act<LibrarySettings>();
         (await settings.ChangeAsync(Actor.System, (await settings.ReadAsync(default)).Revision, row => row.FirstTestDays = 3000, default)).Allowed();
