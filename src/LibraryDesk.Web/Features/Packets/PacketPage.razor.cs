@@ -59,8 +59,8 @@ public sealed partial class PacketPage
             return;
         }
         _mine = _view.MyLoan;
-        if (_actor.IsLibrarian && _view.Packet.Standing == PacketStanding.Lent) (await Loans.OpenOfPacketAsync(_actor, _view.Packet.Code.ToString(), default)).TryGet(out _out, out _);
         _story = new LineageStory(_view.Lineage, _view.Names, _view.Packet.Id.Node, _view.Plants);
+        if (_actor.IsLibrarian && _view.Packet.Standing == PacketStanding.Lent) (await Loans.OpenOfPacketAsync(_actor, _view.Packet.Code.ToString(), default)).TryGet(out _out, out _);
     }
 
     private async Task BorrowAsync()
