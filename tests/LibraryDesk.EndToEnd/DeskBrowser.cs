@@ -21,7 +21,7 @@ public sealed class DeskBrowser : IAsyncLifetime
         _browser = await _playwright.Chromium.LaunchAsync(new()
         {
             ExecutablePath = Environment.GetEnvironmentVariable("LIBRARYDESK_TEST_CHROMIUM") ?? "/usr/bin/chromium",
-            Args = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--no-first-run"],
+            Args = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--no-first-run", "--use-fake-device-for-media-stream", "--use-fake-ui-for-media-stream"],
         });
     }
 

@@ -21,8 +21,9 @@ public class OverlongTextTests
     private static readonly Dictionary<string, Func<Seeded, string, Task<Refusal?>>> Texts = new()
     {
         ["BlendLots.place"] = async (seed, text) => (await seed.Act<BlendLots>().RunAsync(Librarian, [new(seed.Lot, Some), new(seed.OtherLot, Some)], null, text, default)).Refusal,
-        ["ClaimName.Species"] = async (seed, text) => (await seed.Act<ClaimName>().RunAsync(Librarian, new(seed.Lot, text, null, ClaimGrounds.GrowersWord), default)).Refusal,
-        ["ClaimName.Variety"] = async (seed, text) => (await seed.Act<ClaimName>().RunAsync(Librarian, new(seed.Lot, null, text, ClaimGrounds.GrowersWord), default)).Refusal,
+        ["ClaimName.Species"] = async (seed, text) => (await seed.Act<ClaimName>().RunAsync(Librarian, new(seed.Lot, text, null, ClaimGrounds.GrowersWord, IsSure: true), default)).Refusal,
+        ["ClaimName.Variety"] = async (seed, text) => (await seed.Act<ClaimName>().RunAsync(Librarian, new(seed.Lot, null, text, ClaimGrounds.GrowersWord, IsSure: true), default)).Refusal,
+        ["CloseRecall.why"] = async (seed, text) => (await seed.Act<CloseRecall>().RunAsync(Librarian, [await seed.RecallAsync()], text, false, true, default)).Refusal,
         ["CorrectEntry.why"] = async (seed, text) => (await seed.Act<CorrectEntry>().RunAsync(Librarian, seed.LastEntry, text, default)).Refusal,
         ["CountStock.reason"] = async (seed, text) => (await seed.Act<CountStock>().RunAsync(Librarian, seed.Lot, Some, null, text, isSure: true, default)).Refusal,
         ["DescribeVariety.Description"] = async (seed, text) => (await seed.Act<DescribeVariety>().RunAsync(Librarian, Variety("d" + text.Length) with { Description = text }, null, default)).Refusal,
@@ -47,6 +48,7 @@ public class OverlongTextTests
         ["ReceiveTransfer.Library"] = async (seed, text) => (await seed.Act<ReceiveTransfer>().RunAsync(Librarian, Transfer with { Library = text }, default)).Refusal,
         ["ReceiveTransfer.Species"] = async (seed, text) => (await seed.Act<ReceiveTransfer>().RunAsync(Librarian, Transfer with { Species = text }, default)).Refusal,
         ["ReleaseHold.why"] = async (seed, text) => (await seed.Act<ReleaseHold>().RunAsync(Librarian, (await seed.Act<HoldSeed>().RunAsync(Librarian, seed.FreshPacket(), HoldReason.Health, default)).Allowed().Value, text, default)).Refusal,
+        ["ReopenRecall.why"] = async (seed, text) => (await seed.Act<ReopenRecall>().RunAsync(Librarian, await seed.ClosedRecallAsync(), text, default)).Refusal,
         ["ReturnSeed.Place"] = async (seed, text) => (await seed.Act<ReturnSeed>().RunAsync(Librarian, new(seed.FreshPacket(), null, ASeedLibrary.Facts(), Some, Place: text), default)).Refusal,
         ["SendSeedOn.library"] = async (seed, text) => (await seed.Act<SendSeedOn>().RunAsync(Librarian, seed.Lot, Quantity.OfSeeds(1), text, default)).Refusal,
         ["SplitLot.place"] = async (seed, text) => (await seed.Act<SplitLot>().RunAsync(Librarian, seed.Lot, Quantity.OfSeeds(1), null, text, default)).Refusal,
@@ -113,7 +115,7 @@ public class OverlongTextTests
         {
             var kept = (await library.Act<ReceiveAccession>().RunAsync(Librarian, Offer with { MakesLot = false }, default)).Allowed().Accession.ToString();
             var (one, other) = ((await library.ReceiveAsync(seeds: 5000)).Lot.ToString()!, (await library.ReceiveAsync(seeds: 5000)).Lot.ToString()!);
-            var packets = await library.PacketsAsync(other, 30);
+            var packets = await library.PacketsAsync(other, 40);
             await library.PacketsAsync(one);
             await using var db = await library.OpenAsync();
             return new(library, kept, one, other, new(packets), db.Set<LedgerHeadRow>().Single().Height);
@@ -123,5 +125,14 @@ public class OverlongTextTests
             where T : notnull => library.Act<T>();
 
         public string FreshPacket() => packets.Dequeue();
+
+        public async Task<long> RecallAsync() => (await Act<RecallSeed>().RunAsync(Librarian, FreshPacket(), "mould", default)).Allowed().Hold.Value;
+
+        public async Task<long> ClosedRecallAsync()
+        {
+            var hold = await RecallAsync();
+            (await Act<CloseRecall>().RunAsync(Librarian, [hold], "all well", false, true, default)).Allowed();
+            return hold;
+        }
     }
 }

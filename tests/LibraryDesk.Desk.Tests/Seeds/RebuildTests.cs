@@ -56,7 +56,7 @@ public class RebuildTests
         (await library.Act<ReturnSeed>().RunAsync(ASeedLibrary.Member, new SeedReturn(codes[1], null, ASeedLibrary.Facts(), Quantity.OfMilligrams(18_000), null, StakeStayed: false), default)).Allowed();
         var home = (await library.Act<ReturnSeed>().RunAsync(ASeedLibrary.Member, new SeedReturn(codes[0], null, ASeedLibrary.Facts(), Quantity.OfSeeds(900)), default)).Allowed();
         (await library.Act<TestGermination>().RunAsync(librarian, blend, [new(50, 48), new(50, 47)], null, 14, true, isSure: true, default)).Allowed();
-        (await library.Act<ClaimName>().RunAsync(librarian, new NameAsserted(home.Lot.ToString()!, null, "Millrace Orange", ClaimGrounds.GrowersWord), default)).Allowed();
+        (await library.Act<ClaimName>().RunAsync(librarian, new NameAsserted(home.Lot.ToString()!, null, "Millrace Orange", ClaimGrounds.GrowersWord, IsSure: true), default)).Allowed();
         (await library.Act<CountStock>().RunAsync(librarian, first, Quantity.OfSeeds(390), 6400, "mice in the drawer", isSure: false, default)).Allowed();
         (await library.Act<DiscardSeed>().RunAsync(librarian, codes[3], null, "wet", default)).Allowed();
         (await library.Act<SendSeedOn>().RunAsync(librarian, codes[4], null, "Weir Seed Library", default)).Allowed();

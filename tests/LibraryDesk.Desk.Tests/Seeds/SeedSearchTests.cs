@@ -59,7 +59,7 @@ public sealed class SeedSearchTests
         await using var library = await TestLibrary.CreateAsync(database);
         var lot = (await library.ReceiveAsync("Plain")).Lot.ToString()!;
         var part = (await library.Act<SplitLot>().RunAsync(ASeedLibrary.Librarian, lot, Lineage.Seeds.Quantity.OfSeeds(40), null, null, default)).Allowed().ToString();
-        (await library.Act<ClaimName>().RunAsync(ASeedLibrary.Librarian, new NameAsserted(lot, null, "Bramblewick", ClaimGrounds.GrowersWord), default)).Allowed();
+        (await library.Act<ClaimName>().RunAsync(ASeedLibrary.Librarian, new NameAsserted(lot, null, "Bramblewick", ClaimGrounds.GrowersWord, IsSure: true), default)).Allowed();
         Assert.Equal([part, lot], (await FindAsync(library, "bramblewick")).Lots.Select(found => found.Code));
 
         await using var db = await library.OpenAsync();
@@ -104,7 +104,7 @@ public sealed class SeedSearchTests
         await using var library = await TestLibrary.CreateAsync(database);
         var lot = (await library.ReceiveAsync("Millrace Red")).Lot.ToString()!;
         await library.ReceiveAsync("Lockside Red");
-        (await library.Act<ClaimName>().RunAsync(ASeedLibrary.Librarian, new NameAsserted(lot, null, "Bramblewick", ClaimGrounds.GrowersWord), default)).Allowed();
+        (await library.Act<ClaimName>().RunAsync(ASeedLibrary.Librarian, new NameAsserted(lot, null, "Bramblewick", ClaimGrounds.GrowersWord, IsSure: true), default)).Allowed();
         var part = (await library.Act<SplitLot>().RunAsync(ASeedLibrary.Librarian, lot, Lineage.Seeds.Quantity.OfSeeds(40), null, null, default)).Allowed().ToString();
         (await library.Act<SplitLot>().RunAsync(ASeedLibrary.Librarian, part, Lineage.Seeds.Quantity.OfSeeds(10), null, null, default)).Allowed();
         foreach (var (name, colour) in ((string Name, string Colour)[])[("Bramblewick", "orange"), ("Nowhere Gold", "yellow")])
