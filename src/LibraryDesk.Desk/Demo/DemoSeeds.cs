@@ -84,7 +84,7 @@ internal sealed class DemoSeeds(IServiceProvider acts, DemoCast cast)
             "Intake" => await Act<MakeLot>().FromAccessionAsync(by, Code(step, parts[0].Of), parts[0].Seeds, null, place, stop),
             "Harvest" => await Act<MakeLot>().FromHarvestAsync(by, NumberOf(step, parts[0].Of), parts[0].Seeds, null, place, stop),
             "Split" => await Act<SplitLot>().RunAsync(by, Code(step, parts[0].Of), parts[0].Seeds, null, place, stop),
-            "Blend" => await Act<BlendLots>().RunAsync(by, [.. parts.Select(part => new BlendPart(Code(step, part.Of), part.Seeds))], null, place, stop),
+            "Blend" => await Act<BlendLots>().RunAsync(by, [.. parts.Select(part => new BlendPart(Code(step, part.Of), part.Seeds))], null, place, isSure: true, stop),
             var how => throw step.Wrong($"a lot is not made by \"{how}\""),
         };
         _codes.Add(step.Text("as"), step.Must(outcome).ToString());

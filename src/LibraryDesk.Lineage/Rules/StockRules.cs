@@ -20,7 +20,7 @@ public static class StockRules
     // No source: far above the longest test that is prescribed.
     private const int MostDays = 1000;
 
-    // No source: below it a slip of the key or the other unit is likelier than a leak.
+    // No source: so far below, a slip of the key or the other unit is likelier than a leak.
     private const int TimesFarBelow = 10;
 
     /// <summary>A stocktake. What was found replaces what the ledger expected, with a reason when they differ.</summary>
@@ -40,7 +40,7 @@ public static class StockRules
         if (Checks.Incoming(found) is { } tooMuch) return tooMuch;
         if (found.In(expected.Unit, thousandSeedMilligrams ?? stock.ThousandSeedMilligrams) is not { } counted) return SeedRefusals.SeedWeight();
         if ((counted != expected || !string.IsNullOrWhiteSpace(reason)) && Checks.Text(reason, "Say why the count differs in a few words.") is { } noReason) return noReason;
-        if (!isSure && (counted.Amount > 2 * expected.Amount || (!counted.IsEmpty && counted.Amount < expected.Amount / TimesFarBelow)))
+        if (!isSure && (counted.Amount > 2 * expected.Amount || (!counted.IsEmpty && counted.Amount * TimesFarBelow <= expected.Amount)))
             return new Refusal(FarOffCode, $"The ledger expects {expected.InWords}, and {counted.InWords} is far off that. Check the figure and its unit.") { MayInsist = true };
         return new Counted(stock.Node, expected, counted, thousandSeedMilligrams, countedOn, string.IsNullOrWhiteSpace(reason) ? "as expected" : reason.Trim());
     }

@@ -17,6 +17,8 @@ public sealed class BulkTests
         var packets = await LentAsync(library, 3);
         var read = (await library.Act<CheckInBox>().ReadAsync(ASeedLibrary.Librarian, packets, default)).Allowed();
         Assert.Equal(3, read.Ready);
+        (await library.Act<RecallSeed>().RunAsync(ASeedLibrary.Librarian, packets[1], "round fruit came up", default)).Allowed();
+        Assert.Equal([false, true, false], (await library.Act<CheckInBox>().ReadAsync(ASeedLibrary.Librarian, packets, default)).Allowed().Packets.Select(packet => packet.IsRecalled));
         var done = (await library.Act<CheckInBox>().RunAsync(ASeedLibrary.Librarian,
             [new(packets[0], LoanEnding.ReturnedSeed, Quantity.OfSeeds(150)), new(packets[1], LoanEnding.BroughtBack, null), new(packets[2], LoanEnding.Eaten, null)], default)).Allowed();
         Assert.Equal((3, 1), (done.Packets, done.Lots.Count));

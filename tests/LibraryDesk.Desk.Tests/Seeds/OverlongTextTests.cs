@@ -20,7 +20,7 @@ public class OverlongTextTests
     // In order of the acts. The lot has plenty, the packet is on the shelf, the loan is open, hold 1 stands.
     private static readonly Dictionary<string, Func<Seeded, string, Task<Refusal?>>> Texts = new()
     {
-        ["BlendLots.place"] = async (seed, text) => (await seed.Act<BlendLots>().RunAsync(Librarian, [new(seed.Lot, Some), new(seed.OtherLot, Some)], null, text, default)).Refusal,
+        ["BlendLots.place"] = async (seed, text) => (await seed.Act<BlendLots>().RunAsync(Librarian, [new(seed.Lot, Some), new(seed.OtherLot, Some)], null, text, isSure: true, default)).Refusal,
         ["ClaimName.Species"] = async (seed, text) => (await seed.Act<ClaimName>().RunAsync(Librarian, new(seed.Lot, text, null, ClaimGrounds.GrowersWord, IsSure: true), default)).Refusal,
         ["ClaimName.Variety"] = async (seed, text) => (await seed.Act<ClaimName>().RunAsync(Librarian, new(seed.Lot, null, text, ClaimGrounds.GrowersWord, IsSure: true), default)).Refusal,
         ["CloseRecall.why"] = async (seed, text) => (await seed.Act<CloseRecall>().RunAsync(Librarian, [await seed.RecallAsync()], text, false, true, default)).Refusal,

@@ -50,7 +50,7 @@ public class ReadingTests
         await using var library = await TestLibrary.CreateAsync(database);
         var red = (await library.ReceiveAsync("Millrace Red", 300)).Lot.ToString()!;
         var gold = (await library.ReceiveAsync("Weir Gold", 100)).Lot.ToString()!;
-        var blend = (await library.Act<BlendLots>().RunAsync(ASeedLibrary.Librarian, [new(red, null), new(gold, null)], null, null, default)).Allowed();
+        var blend = (await library.Act<BlendLots>().RunAsync(ASeedLibrary.Librarian, [new(red, null), new(gold, null)], null, null, isSure: true, default)).Allowed();
         var view = (await library.Act<ShowLot>().ReadAsync(Actor.Visitor, blend.ToString(), default)).Allowed();
         Assert.Equal(new GoesBy("Millrace Red", ASeedLibrary.Species, OthersToo: true), view.Name);
         Assert.Equal([0.25, 0.75], view.Lineage.Edges.Where(edge => edge.Child == view.Lot.Id.Node).Select(edge => edge.Share).Order());

@@ -43,7 +43,7 @@ public class RebuildTests
         var first = (await library.ReceiveAsync()).Lot.ToString()!;
         var second = (await library.ReceiveAsync()).Lot.ToString()!;
         var part = (await library.Act<SplitLot>().RunAsync(librarian, first, Quantity.OfSeeds(100), null, "Drawer 2", default)).Allowed().ToString();
-        var blend = (await library.Act<BlendLots>().RunAsync(librarian, [new(part, null), new(second, Quantity.OfSeeds(300))], null, null, default)).Allowed().ToString();
+        var blend = (await library.Act<BlendLots>().RunAsync(librarian, [new(part, null), new(second, Quantity.OfSeeds(300))], null, null, isSure: true, default)).Allowed().ToString();
         var codes = await library.PacketsAsync(blend, 6);
         await library.Act<MoveSeed>().RunAsync(librarian, codes[5], "Freezer", default);
         var request = (await library.Act<RequestPacket>().RunAsync(ASeedLibrary.Member, blend, default)).Allowed();

@@ -29,7 +29,7 @@ public class SeedActTests
         await using var library = await TestLibrary.CreateAsync(database);
         var one = (await library.ReceiveAsync()).Lot.ToString();
         var other = (await library.ReceiveAsync(species: "capsicum-baccatum")).Lot.ToString();
-        var outcome = await library.Act<BlendLots>().RunAsync(ASeedLibrary.Librarian, [new(one, null), new(other, null)], null, null, default);
+        var outcome = await library.Act<BlendLots>().RunAsync(ASeedLibrary.Librarian, [new(one, null), new(other, null)], null, null, isSure: false, default);
         Assert.Equal(LotRules.OtherSpeciesCode, outcome.Refusal?.Code);
     }
 
@@ -185,7 +185,7 @@ public class SeedActTests
         {
             (await library.Act<ReceiveAccession>().RunAsync(volunteer, new SeedOffer(null, SeedSource.Donor, null, "x", Quantity.OfSeeds(5)), default)).Refusal,
             (await library.Act<SplitLot>().RunAsync(volunteer, lot, Quantity.OfSeeds(5), null, null, default)).Refusal,
-            (await library.Act<BlendLots>().RunAsync(volunteer, [new(lot, null)], null, null, default)).Refusal,
+            (await library.Act<BlendLots>().RunAsync(volunteer, [new(lot, null)], null, null, isSure: false, default)).Refusal,
             (await library.Act<PutUpPackets>().RunAsync(volunteer, lot, 1, Quantity.OfSeeds(5), null, null, default)).Refusal,
             (await library.Act<ClaimName>().RunAsync(volunteer, new NameAsserted(lot, null, "x", ClaimGrounds.LabelOnly), default)).Refusal,
             (await library.Act<HoldSeed>().RunAsync(volunteer, lot, HoldReason.Health, default)).Refusal,

@@ -56,6 +56,17 @@ public class SlipTests
         Assert.Equal("Milrace Red", (await library.Act<ShowLot>().ReadAsync(ASeedLibrary.Librarian, lot, default)).Allowed().Name.Variety);
     }
 
+    [Theory, OnBoth]
+    public async Task Lots_of_different_names_are_blended_only_when_it_is_meant(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        var (one, other) = ((await library.ReceiveAsync()).Lot.ToString(), (await library.ReceiveAsync("Lockside Plum")).Lot.ToString());
+        Task<Outcome<Lineage.Codes.LotCode>> BlendAsync(bool isSure) => library.Act<BlendLots>().RunAsync(ASeedLibrary.Librarian, [new(one, null), new(other, null)], null, null, isSure, default);
+        Assert.Equal(BlendLots.OtherNamesCode, (await BlendAsync(false)).Refusal?.Code);
+        Assert.Equal(2, await LotsAsync(library));
+        (await BlendAsync(true)).Allowed();
+    }
+
     private static async Task<int> LotsAsync(TestLibrary library)
     {
         await using var db = await library.OpenAsync();

@@ -24,7 +24,8 @@ public sealed class FiguresTests
     [Theory]
     [InlineData(20, null)]
     [InlineData(21, StockRules.FarOffCode)]
-    [InlineData(1, null)]
+    [InlineData(2, null)]
+    [InlineData(1, StockRules.FarOffCode)]
     [InlineData(0, null)]
     public void A_count_far_off_what_is_expected_is_asked_about(long found, string? code)
     {

@@ -19,7 +19,8 @@ public sealed record BoxLine(string? PacketCode, LoanEnding Ending, Quantity? Se
 /// <param name="Name">What it goes by.</param>
 /// <param name="Borrower">Who has it; null without a running loan.</param>
 /// <param name="No">Why it cannot be checked in; null when it can.</param>
-public sealed record BoxPacket(string Typed, string? PacketCode, GoesBy Name, string? Borrower, Refusal? No);
+/// <param name="IsRecalled">True when an open recall asks what became of it.</param>
+public sealed record BoxPacket(string Typed, string? PacketCode, GoesBy Name, string? Borrower, Refusal? No, bool IsRecalled = false);
 
 /// <summary>The box as read.</summary>
 /// <param name="Packets">Each packet once, in the order of the box.</param>
@@ -59,13 +60,16 @@ public sealed class CheckInBox(SeedLedger ledger, IDbContextFactory<LibraryDbCon
         var packets = await db.Set<PacketRow>().AsNoTracking().Where(packet => known.Contains(packet.Code) && packet.Standing != PacketStanding.Void).ToDictionaryAsync(packet => packet.Code, stop);
         var names = await LineageNames.OfAsync(db, [.. packets.Values.Select(packet => packet.LotId).Distinct()], stop);
         var people = await PersonNames.OfAsync(db, packets.Values.Select(packet => packet.HolderId), stop);
+        var ids = packets.Values.Select(packet => packet.Id).ToArray();
+        var recalled = (await db.Set<RecallAnswerRow>().Where(asked => ids.Contains(asked.PacketId) && db.Set<HoldRow>().Any(hold => hold.Id == asked.HoldId && !hold.IsVoid && hold.ReleasedOn == null))
+            .Select(asked => asked.PacketId).ToListAsync(stop)).ToHashSet();
         return new BoxRead([.. read.Select(line =>
         {
             if (!line.Code.TryGet(out var code, out var noCode)) return new BoxPacket(line.Typed, null, GoesBy.NotKnown, null, noCode);
             var text = code.ToString();
             if (!packets.TryGetValue(text, out var packet)) return new(line.Typed, null, GoesBy.NotKnown, null, FindingRefusals.NoPacket(text));
             var no = packet.Standing == PacketStanding.Lent ? null : NotLent(text);
-            return new(line.Typed, text, names[packet.LotId], packet.HolderId is { } holder ? people.GetValueOrDefault(holder) : null, no);
+            return new(line.Typed, text, names[packet.LotId], packet.HolderId is { } holder ? people.GetValueOrDefault(holder) : null, no, recalled.Contains(packet.Id));
         })], [.. scanned.Where(line => line.Count() > 1).Select(line => line.Key)]);
     }
 

@@ -39,6 +39,12 @@ public sealed partial class LoansPage
 
     [SupplyParameterFromQuery(Name = "q")] private string? Q { get; set; }
 
+    /// <summary>The day typed for the last packet; it stays for the next.</summary>
+    [SupplyParameterFromQuery(Name = "due")] private string? Due { get; set; }
+
+    /// <summary>True to see overdue loans alone.</summary>
+    [SupplyParameterFromQuery(Name = "late")] private bool Late { get; set; }
+
     [SupplyParameterFromQuery(Name = "page")] private int? Page { get; set; }
 
     [SupplyParameterFromQuery(Name = "done")] private string? Done { get; set; }
@@ -79,7 +85,7 @@ public sealed partial class LoansPage
     protected override async Task OnInitializedAsync()
     {
         _actor = await Current.GetAsync();
-        Form ??= new LendForm { Packet = Done is null ? Packet : null };
+        Form ??= new LendForm { Packet = Done is null ? Packet : null, Due = AmountEntry.ReadDay(Due) is null ? null : Due };
         if (_actor.IsLibrarian)
         {
             await LoadCounterAsync();
@@ -98,7 +104,7 @@ public sealed partial class LoansPage
     {
         var all = (await Loans.OpenAsync(_actor, default)).Match(read => read.Loans, _ => []);
         _out = all.Count;
-        _loans = [.. all.Where(loan => Fits(loan, (Q ?? "").Trim()))];
+        _loans = [.. all.Where(loan => Fits(loan, (Q ?? "").Trim()) && (!Late || (loan.DueOn < Today && !loan.IsRecalled)))];
         _day = (await Day.ReadAsync(_actor, default)).Match(read => read.Lines, _ => []);
         _requests = (await Requests.ReadAsync(_actor, default)).Match(read => read.Requests, _ => []);
     }
@@ -162,7 +168,7 @@ public sealed partial class LoansPage
         if (await WhoAsync(form) is not { } person) return;
         var request = long.TryParse(form.Request, NumberStyles.None, CultureInfo.InvariantCulture, out var asked) ? asked : KeptFor(person, scanned.Text);
         var outcome = await Lend.RunAsync(_actor, new Handover(scanned.Text, person, null, AmountEntry.ReadDay(form.Due), request), default);
-        if (outcome.TryGet(out var lent, out var no)) Navigation.NavigateTo($"/loans?done=lent&packet={lent.PacketCode}&to={person}");
+        if (outcome.TryGet(out var lent, out var no)) Navigation.NavigateTo($"/loans?done=lent&packet={lent.PacketCode}&to={person}{KeptDay(form)}");
         else await RefuseAsync(scanned.Text, person, no);
     }
 
@@ -179,8 +185,11 @@ public sealed partial class LoansPage
         // A scanner that ends with two Enters asks for nothing: what was said last stands.
         if (string.IsNullOrWhiteSpace(form.Who) && (Done ?? Back) is not null) return;
         if (_borrower is not null && string.IsNullOrWhiteSpace(form.Who)) _faults = [new("packet", Say["Scan or type the code of a packet."])];
-        else if (await WhoAsync(form) is { } person) Navigation.NavigateTo($"/loans?to={person}");
+        else if (await WhoAsync(form) is { } person) Navigation.NavigateTo($"/loans?to={person}{KeptDay(form)}");
     }
+
+    // Packets lent one after the other are due on one day.
+    private static string KeptDay(LendForm form) => AmountEntry.ReadDay(form.Due) is null ? "" : $"&due={form.Due}";
 
     private async Task<Guid?> WhoAsync(LendForm form)
     {

@@ -3,6 +3,7 @@ using LibraryDesk.Desk.Seeds;
 using LibraryDesk.Desk.Seeds.Keeping;
 using LibraryDesk.Desk.Seeds.Population;
 using LibraryDesk.Lineage;
+using LibraryDesk.Lineage.Acts;
 using LibraryDesk.Web.Features.SeedLineage;
 using Microsoft.AspNetCore.Components;
 using static LibraryDesk.Web.Features.Lots.LotsText;
@@ -29,6 +30,8 @@ public sealed partial class LotPage
 
     [CascadingParameter] private HttpContext? Http { get; set; }
 
+    private Counted? Counted => _view!.History.Select(line => line.Act).OfType<Counted>().FirstOrDefault();
+
     // The deed is named in the address after the redirect, so that a reload does not do it again.
     private string? DoneWords => Done switch
     {
@@ -38,7 +41,7 @@ public sealed partial class LotPage
         "split" => Say["Split off. This is the new lot."],
         "blended" => Say["Blended. This is the new lot; it remembers each part’s share."],
         "moved" => Say["Moved."],
-        "counted" => Say["Counted. The difference is on record."],
+        "counted" when Counted is { } counted => counted.Found == counted.Expected ? Say[$"Counted: {SeedWords.Seed(counted.Found)}, as expected."] : Say[$"Counted: {SeedWords.Seed(counted.Found)} instead of {SeedWords.Seed(counted.Expected)}. The difference is on record, and can be undone below."],
         "named" => Say["The name claim is written beside the others."],
         "held" => Say["Held: nothing of it can be lent until the hold is lifted."],
         "released" => Say["The hold is lifted."],
