@@ -43,6 +43,9 @@ public sealed class RecallList(IDbContextFactory<LibraryDbContext> factory, Time
     public const string NotOnListCode = "recall.not-on-list";
     public const string NoteLongCode = "recall.note-long";
 
+    /// <summary>The most recalls that are named where not all have room.</summary>
+    public const int MostUntold = 3;
+
     /// <summary>Longest note beside an answer, in characters.</summary>
     public const int LongestNote = SeedText.Why;
 
@@ -71,16 +74,23 @@ public sealed class RecallList(IDbContextFactory<LibraryDbContext> factory, Time
         return recall with { Reach = reach, Packets = [.. recall.Packets, .. below.Where(packet => !listed.Contains(packet.Code)).Select(packet => new RecalledPacket(packet.Code, packet.Standing, null, null, null))] };
     }
 
-    /// <summary>The newest open recall with a holder who was not told; an empty list where there is none.</summary>
+    /// <summary>Open recalls with a holder who was not told, newest first, at most <see cref="MostUntold"/>; an empty list where there is none.</summary>
     public async Task<Outcome<RecallViews>> UntoldAsync(Actor actor, CancellationToken stop)
     {
         if (!actor.IsLibrarian) return PeopleRefusals.LibrariansOnly;
         await using var db = await factory.CreateDbContextAsync(stop);
         var newest = await db.Set<RecallAnswerRow>().Where(answer => answer.ToldAt == null)
             .Join(db.Set<HoldRow>().Where(hold => !hold.IsVoid && hold.ReleasedOn == null), answer => answer.HoldId, hold => hold.Id, (answer, hold) => answer)
-            .Join(db.Set<PacketRow>().Where(packet => packet.HolderId != null), answer => answer.PacketId, packet => packet.Id, (answer, packet) => (long?)answer.HoldId)
-            .MaxAsync(stop);
-        return newest is { } hold ? await ReadAsync(actor, hold, stop) : new RecallViews([]);
+            .Join(db.Set<PacketRow>().Where(packet => packet.HolderId != null), answer => answer.PacketId, packet => packet.Id, (answer, packet) => answer.HoldId)
+            .Distinct().OrderByDescending(hold => hold).Take(MostUntold).ToListAsync(stop);
+        var recalls = new List<RecallView>();
+        foreach (var hold in newest)
+        {
+            if (!(await ReadAsync(actor, hold, stop)).TryGet(out var read, out var no)) return no;
+            recalls.AddRange(read.Recalls);
+        }
+
+        return new RecallViews(recalls);
     }
 
     private async Task<Outcome<RecallViews>> ReadAsync(Actor actor, long? only, CancellationToken stop)

@@ -63,7 +63,7 @@ public sealed class ReviewListTests
         async Task<IReadOnlyList<long>> FoundAsync(string? text) => [.. Value(await list.ReadAsync(scene.Wren, text, 1, default)).Lines.Select(line => line.CaseId)];
         Assert.Empty(await FoundAsync(null));
         Value(await alone.RunAsync(scene.Librarian, scene.CaseId, new(new NamedTaxon(Annuum), null, null, "Seen in flower at the counter."), default));
-        Value(await alone.RunAsync(scene.Librarian, other, new(new NamedTaxon(Pubescens), null, null, "Purple flowers and dark seeds."), default));
+        Value(await alone.RunAsync(scene.Librarian, other, new(new NamedTaxon(Pubescens), null, null, "Purple flowers and dark seeds.", IsSure: true), default));
 
         Assert.Equal([other, scene.CaseId], await FoundAsync(null));
         Assert.Equal([other], await FoundAsync("SWAP"));

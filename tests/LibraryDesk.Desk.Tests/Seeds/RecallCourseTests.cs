@@ -78,6 +78,9 @@ public class RecallCourseTests
         var known = recall.Packets.Single(packet => packet.Code == packets[0]);
         Assert.Equal((RecallAnswer.PassedOn, "a neighbour has it", true), (known.Answer, known.Note, known.ToldAt is not null));
         Assert.Null(recall.Packets.Single(packet => packet.Code == packets[1]).ToldAt);
+
+        var third = await RecallAsync(library, await library.LentPacketAsync());
+        Assert.Equal([third, second], (await library.Act<RecallList>().UntoldAsync(ASeedLibrary.Librarian, default)).Allowed().Recalls.Select(open => open.HoldId));
     }
 
     [Theory, OnBoth]
