@@ -51,16 +51,6 @@ public sealed class PeopleDirectory(IDbContextFactory<LibraryDbContext> factory,
             : new Refusal("people.who", $"Several people go by that: {string.Join(", ", meant.Take(5).Select(person => person.Email))}. Give the e-mail address.");
     }
 
-    /// <summary>One person by id, while they are not erased.</summary>
-    public async Task<Outcome<PersonView>> OneAsync(Actor actor, Guid id, CancellationToken stop)
-    {
-        if (!actor.IsLibrarian) return PeopleRefusals.LibrariansOnly;
-        await using var db = await factory.CreateDbContextAsync(stop);
-        var name = await db.Users.Where(user => user.Id == id && user.ErasedAt == null).Select(user => user.Email).SingleOrDefaultAsync(stop);
-        if (name is null || !(await FindAsync(actor, name, stop)).TryGet(out var found, out _)) return Gone;
-        return found.FirstOrDefault(person => person.Id == id) is { } person ? person : Gone;
-    }
-
     /// <summary>Names of people by id, for screens that a librarian or the person may see. Erased people are "a former member".</summary>
     public async Task<IReadOnlyDictionary<Guid, string>> NamesAsync(IReadOnlyCollection<Guid> ids, CancellationToken stop)
     {
@@ -169,7 +159,7 @@ public sealed class PeopleDirectory(IDbContextFactory<LibraryDbContext> factory,
             row.JoinedAt, row.LockoutEnd > now, row.ErasedAt is not null));
     }
 
-    private static Refusal Gone { get; } = new("people.gone", "There is no such person any more. Reload the list.");
+    internal static Refusal Gone { get; } = new("people.gone", "There is no such person any more. Reload the list.");
 
     private static Refusal LastLibrarian { get; } =
         new("people.last-librarian", "This is the last librarian. Make somebody else a librarian first.");

@@ -29,6 +29,9 @@ public sealed record MemberLoan(
     /// <summary>True while a recall that takes in the packet is open.</summary>
     public bool IsRecalled { get; init; }
 
+    /// <summary>True when it runs past the day seed was hoped for; what is called back is not waited for.</summary>
+    public bool IsOverdueOn(DateOnly today) => IsOpen && !IsRecalled && DueOn < today;
+
     /// <summary>True while the borrower has not said what became of a packet that is called back.</summary>
     public bool OwesRecallAnswer { get; init; }
 
@@ -64,8 +67,7 @@ public sealed class MemberLoans(IDbContextFactory<LibraryDbContext> factory, Tim
         var today = DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime);
         // By the day of ending first, so that the index on both days is used and loans that ended are passed over.
         return await db.Set<LoanRow>().Where(loan => loan.EndedOn == null && loan.DueOn < today && loan.Ending == null && !loan.IsVoid)
-            .CountAsync(loan => !db.Set<RecallPacketRow>().Any(listed => listed.PacketId == loan.PacketId
-                && db.Set<HoldRow>().Any(hold => hold.Id == listed.HoldId && hold.ReleasedOn == null && !hold.IsVoid)), stop);
+            .CountAsync(loan => !ListedPacket.Open(db).Any(listed => listed.PacketId == loan.PacketId), stop);
     }
 
     /// <summary>One loan: the borrower's own, or for a librarian anybody's.</summary>
@@ -95,8 +97,7 @@ public sealed class MemberLoans(IDbContextFactory<LibraryDbContext> factory, Tim
         var packets = await db.Set<PacketRow>().Where(packet => packetIds.Contains(packet.Id))
             .Join(db.Set<LotRow>(), packet => packet.LotId, lot => lot.Id, (packet, lot) => new { packet.Id, packet.Code, packet.Held, packet.Unit, LotId = lot.Id, LotCode = lot.Code, lot.Species, lot.ThousandSeedMilligrams })
             .ToDictionaryAsync(packet => packet.Id, stop);
-        var recalls = (await db.Set<RecallPacketRow>().Where(listed => packetIds.Contains(listed.PacketId) && db.Set<HoldRow>().Any(hold => hold.Id == listed.HoldId && hold.ReleasedOn == null && !hold.IsVoid))
-            .Select(listed => new { listed.HoldId, listed.PacketId }).ToListAsync(stop)).ToLookup(listed => listed.PacketId, listed => listed.HoldId);
+        var recalls = (await ListedPacket.Open(db).Where(listed => packetIds.Contains(listed.PacketId)).ToListAsync(stop)).ToLookup(listed => listed.PacketId, listed => listed.HoldId);
         var answered = (await db.Set<RecallAnswerRow>().Where(answer => packetIds.Contains(answer.PacketId) && answer.Answer != null).Select(answer => new { answer.HoldId, answer.PacketId, answer.PersonId }).ToListAsync(stop))
             .Select(answer => (answer.HoldId, answer.PacketId, answer.PersonId)).ToHashSet();
         var names = await LineageNames.OfAsync(db, [.. packets.Values.Select(packet => packet.LotId).Distinct()], stop);

@@ -1,4 +1,3 @@
-using LibraryDesk.Data.Seeds;
 using LibraryDesk.Desk.Seeds.Ledger;
 using LibraryDesk.Lineage.Seeds;
 
@@ -42,8 +41,7 @@ public sealed class PreviewRecall(IDbContextFactory<LibraryDbContext> factory)
         var people = await PersonNames.OfAsync(db, packets.Select(packet => packet.HolderId), stop);
         var names = await LineageNames.OfAsync(db, [starts[0].Node], stop);
         var ids = packets.Select(packet => packet.Id).ToArray();
-        var recalled = await db.Set<RecallPacketRow>().Where(listed => ids.Contains(listed.PacketId) && db.Set<HoldRow>().Any(hold => hold.Id == listed.HoldId && !hold.IsVoid && hold.ReleasedOn == null))
-            .Select(listed => listed.PacketId).Distinct().CountAsync(stop);
+        var recalled = await ListedPacket.Open(db).Where(listed => ids.Contains(listed.PacketId)).Select(listed => listed.PacketId).Distinct().CountAsync(stop);
         return new RecallPreview([.. starts.Select(start => start.Code)], names[starts[0].Node], [.. packets
             .OrderByDescending(packet => packet.Standing == PacketStanding.Lent).ThenByDescending(packet => packet.HolderId is not null).ThenBy(packet => packet.Code, StringComparer.Ordinal)
             .Select(packet => new RecalledPacket(packet.Code, packet.Standing, packet.HolderId is { } holder ? people.GetValueOrDefault(holder) : null, null, null))],

@@ -13,10 +13,11 @@ public sealed class ReadBorrower(PeopleDirectory people, MemberLoans loans, Time
 {
     public async Task<Outcome<CounterBorrower>> ReadAsync(Actor actor, Guid id, CancellationToken stop)
     {
-        if (!(await people.OneAsync(actor, id, stop)).TryGet(out var person, out var nobody)) return nobody;
+        if (!(await people.ByIdAsync(actor, id, stop)).TryGet(out var person, out var nobody)) return nobody;
+        if (person.Erased) return PeopleDirectory.Gone;
         if (!(await loans.OfAsync(actor, id, stop)).TryGet(out var read, out var no)) return no;
         var today = DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime);
         var open = read.Loans.Where(loan => loan.IsOpen).ToArray();
-        return new CounterBorrower(id, person.Name.Length > 0 ? person.Name : person.Email, open.Length, open.Count(loan => loan.IsRecalled), open.Count(loan => !loan.IsRecalled && loan.DueOn < today));
+        return new CounterBorrower(id, person.Name.Length > 0 ? person.Name : person.Email, open.Length, open.Count(loan => loan.IsRecalled), open.Count(loan => loan.IsOverdueOn(today)));
     }
 }

@@ -101,9 +101,7 @@ public sealed class RecallList(IDbContextFactory<LibraryDbContext> factory, Time
             .Join(db.Set<HoldRow>().Where(hold => !hold.IsVoid), recall => recall.HoldId, hold => hold.Id, (recall, hold) => new { Recall = recall, hold.ReleasedOn, hold.ReleasedWhy })
             .OrderBy(row => row.ReleasedOn != null).ThenByDescending(row => row.Recall.HoldId).Take(100).ToListAsync(stop);
         var holdIds = rows.Select(row => row.Recall.HoldId).ToArray();
-        // Those listed when it was started, and those somebody is asked about since.
-        var packets = await db.Set<RecallPacketRow>().Where(listed => holdIds.Contains(listed.HoldId)).Select(listed => new { listed.HoldId, listed.PacketId })
-            .Union(db.Set<RecallAnswerRow>().Where(asked => holdIds.Contains(asked.HoldId)).Select(asked => new { asked.HoldId, asked.PacketId }))
+        var packets = await ListedPacket.Of(db).Where(listed => holdIds.Contains(listed.HoldId)).Select(listed => new { listed.HoldId, listed.PacketId }).Distinct()
             .Join(db.Set<PacketRow>(), listed => listed.PacketId, packet => packet.Id, (listed, packet) => new { listed.HoldId, packet.Id, packet.Code, packet.Standing, packet.HolderId }).ToListAsync(stop);
         var answers = await db.Set<RecallAnswerRow>().AsNoTracking().Where(answer => holdIds.Contains(answer.HoldId)).ToDictionaryAsync(answer => (answer.HoldId, answer.PacketId), stop);
         var people = await PersonNames.OfAsync(db, packets.Select(packet => packet.HolderId), stop);

@@ -91,7 +91,7 @@ public sealed class CounterTests
         Assert.Equal(2, (await people.MeantAsync(ASeedLibrary.Librarian, "river", default)).Allowed().Count);
         Assert.Equal(ASeedLibrary.OtherMember.UserId, (await people.MeantAsync(ASeedLibrary.Librarian, "River.Two@example.org", default)).Allowed().Single().Id);
         Assert.False((await people.MeantAsync(ASeedLibrary.Librarian, "nobody at all", default)).IsAllowed);
-        Assert.Equal("river.one@example.org", (await people.OneAsync(ASeedLibrary.Librarian, ASeedLibrary.Member.UserId!.Value, default)).Allowed().Email);
+        Assert.Equal("river.one@example.org", (await people.ByIdAsync(ASeedLibrary.Librarian, ASeedLibrary.Member.UserId!.Value, default)).Allowed().Email);
     }
 
     [Theory, OnBoth]

@@ -33,6 +33,7 @@ public class RecallCourseTests
         Assert.Equal([.. packets.Order(), later], recall.Packets.OrderBy(packet => packet.Code == later).ThenBy(packet => packet.Code).Select(packet => packet.Code));
         Assert.Equal(RecallAnswer.Growing, recall.Packets.Single(packet => packet.Code == packets[0]).Answer);
         Assert.All(recall.Packets, packet => Assert.Null(packet.ToldAt));
+        Assert.All((await library.Act<MemberLoans>().OfAsync(ASeedLibrary.Member, ASeedLibrary.Member.UserId!.Value, default)).Allowed().Loans, loan => Assert.True(loan.IsRecalled));
         Assert.Equal(2, (await library.Act<TellHolders>().PreviewAsync(ASeedLibrary.Librarian, [hold], default)).Allowed().People.Single().Packets.Count);
         Assert.Equal(SeedRefusals.OnHoldCode, (await library.Act<LendPacket>().RunAsync(ASeedLibrary.OtherMember, new Handover(later), default)).Refusal?.Code);
     }

@@ -61,8 +61,7 @@ public sealed class CheckInBox(SeedLedger ledger, IDbContextFactory<LibraryDbCon
         var names = await LineageNames.OfAsync(db, [.. packets.Values.Select(packet => packet.LotId).Distinct()], stop);
         var people = await PersonNames.OfAsync(db, packets.Values.Select(packet => packet.HolderId), stop);
         var ids = packets.Values.Select(packet => packet.Id).ToArray();
-        var recalled = (await db.Set<RecallAnswerRow>().Where(asked => ids.Contains(asked.PacketId) && db.Set<HoldRow>().Any(hold => hold.Id == asked.HoldId && !hold.IsVoid && hold.ReleasedOn == null))
-            .Select(asked => asked.PacketId).ToListAsync(stop)).ToHashSet();
+        var recalled = (await ListedPacket.Open(db).Where(listed => ids.Contains(listed.PacketId)).Select(listed => listed.PacketId).ToListAsync(stop)).ToHashSet();
         return new BoxRead([.. read.Select(line =>
         {
             if (!line.Code.TryGet(out var code, out var noCode)) return new BoxPacket(line.Typed, null, GoesBy.NotKnown, null, noCode);

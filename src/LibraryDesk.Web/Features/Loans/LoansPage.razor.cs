@@ -104,7 +104,7 @@ public sealed partial class LoansPage
     {
         var all = (await Loans.OpenAsync(_actor, default)).Match(read => read.Loans, _ => []);
         _out = all.Count;
-        _loans = [.. all.Where(loan => Fits(loan, (Q ?? "").Trim()) && (!Late || (loan.DueOn < Today && !loan.IsRecalled)))];
+        _loans = [.. all.Where(loan => Fits(loan, (Q ?? "").Trim()) && (!Late || loan.IsOverdueOn(Today)))];
         _day = (await Day.ReadAsync(_actor, default)).Match(read => read.Lines, _ => []);
         _requests = (await Requests.ReadAsync(_actor, default)).Match(read => read.Requests, _ => []);
     }
