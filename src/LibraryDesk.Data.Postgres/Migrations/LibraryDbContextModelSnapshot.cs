@@ -1597,6 +1597,10 @@ namespace LibraryDesk.Data.Postgres.Migrations
                         .HasColumnType("bigint")
                         .HasColumnName("sown");
 
+                    b.Property<bool?>("SownLater")
+                        .HasColumnType("boolean")
+                        .HasColumnName("sown_later");
+
                     b.Property<DateOnly>("SownOn")
                         .HasColumnType("date")
                         .HasColumnName("sown_on");
@@ -2056,6 +2060,10 @@ namespace LibraryDesk.Data.Postgres.Migrations
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("answered_at");
 
+                    b.Property<DateTimeOffset?>("FirstToldAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("first_told_at");
+
                     b.Property<string>("Note")
                         .HasMaxLength(1000)
                         .HasColumnType("character varying(1000)")
@@ -2369,6 +2377,10 @@ namespace LibraryDesk.Data.Postgres.Migrations
                         .HasMaxLength(60)
                         .HasColumnType("character varying(60)")
                         .HasColumnName("isolation_topic");
+
+                    b.Property<int>("LoanDays")
+                        .HasColumnType("integer")
+                        .HasColumnName("loan_days");
 
                     b.Property<string>("LocalRulesUrl")
                         .IsRequired()

@@ -1558,6 +1558,10 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                         .HasColumnType("INTEGER")
                         .HasColumnName("sown");
 
+                    b.Property<bool?>("SownLater")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("sown_later");
+
                     b.Property<DateOnly>("SownOn")
                         .HasColumnType("TEXT")
                         .HasColumnName("sown_on");
@@ -2015,6 +2019,10 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                         .HasColumnType("INTEGER")
                         .HasColumnName("answered_at");
 
+                    b.Property<long?>("FirstToldAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("first_told_at");
+
                     b.Property<string>("Note")
                         .HasMaxLength(1000)
                         .HasColumnType("TEXT")
@@ -2326,6 +2334,10 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                         .HasMaxLength(60)
                         .HasColumnType("TEXT")
                         .HasColumnName("isolation_topic");
+
+                    b.Property<int>("LoanDays")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("loan_days");
 
                     b.Property<string>("LocalRulesUrl")
                         .IsRequired()

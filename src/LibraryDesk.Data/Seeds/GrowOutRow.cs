@@ -22,6 +22,7 @@ public sealed class GrowOutRow
     public bool? OthersInFlower { get; set; }
     public HarvestManner Manner { get; set; }
     public DateOnly? HarvestedOn { get; set; }
+    public bool? SownLater { get; set; }
     public SeedUnit? HarvestUnit { get; set; }
     public long? Harvest { get; set; }
     public long? Stock { get; set; }

@@ -39,6 +39,8 @@ public sealed class RecallAnswerRow
     public Guid PersonId { get; set; }
     /// <summary>When they were told; null while they were not.</summary>
     public DateTimeOffset? ToldAt { get; set; }
+    /// <summary>When they were told for the first time, before a reminder or before it was opened again; null while they never were, or where nobody kept it.</summary>
+    public DateTimeOffset? FirstToldAt { get; set; }
     public RecallAnswer? Answer { get; set; }
     public DateTimeOffset? AnsweredAt { get; set; }
     /// <summary>What a librarian has to know beside the answer, such as who has the packet now; null for nothing.</summary>

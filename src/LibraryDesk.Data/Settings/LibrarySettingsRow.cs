@@ -21,6 +21,8 @@ public sealed class LibrarySettingsRow : IRevisioned
     public string PublicAddress { get; set; } = "";
     /// <summary>Days a new lot or accession stays on intake hold, 0 for none.</summary>
     public int IntakeHoldDays { get; set; }
+    /// <summary>Days after which seed of a loan is hoped for; 0 for no day.</summary>
+    public int LoanDays { get; set; }
     /// <summary>The class of published isolation distance that growings are judged by, as a topic of the growing figures.</summary>
     public string IsolationTopic { get; set; } = "isolation_share_m";
     /// <summary>Regrow a lot when it germinates below so many per cent, of its own first test or in all, see <see cref="RegrowOfInitial"/>.</summary>

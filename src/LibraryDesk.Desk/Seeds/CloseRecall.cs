@@ -13,7 +13,8 @@ namespace LibraryDesk.Desk.Seeds;
 /// <summary>Recalls that were closed.</summary>
 /// <param name="Parts">How many; those closed before are not counted.</param>
 /// <param name="Told">People who were told that it is over.</param>
-public sealed record RecallClosed(int Parts, int Told);
+/// <param name="StillHeld">Where seed of it stays held by something else: codes of accessions, lots or packets. Not read where it stays held for its name.</param>
+public sealed record RecallClosed(int Parts, int Told, IReadOnlyList<string> StillHeld);
 
 /// <summary>Closes recalls: their holds are lifted for one reason, and everybody who was told of them is told of that.</summary>
 public sealed class CloseRecall(SeedLedger ledger)
@@ -55,7 +56,22 @@ public sealed class CloseRecall(SeedLedger ledger)
             if (keepHeld) await DoubtAsync(work, released.Node);
         }
 
-        return new RecallClosed(closing.Count, await TellAsync(work, asked, why!.Trim()));
+        return new RecallClosed(closing.Count, await TellAsync(work, asked, why!.Trim()), keepHeld ? [] : await StillHeldAsync(work, closing));
+    }
+
+    private static async Task<IReadOnlyList<string>> StillHeldAsync(SeedWork work, List<Released> closing)
+    {
+        var ids = closing.Select(released => released.Hold.Value).ToArray();
+        var nodes = new HashSet<long>();
+        foreach (var released in closing)
+        {
+            var below = await LineageSql.EdgesBelowAny(work.Db, [released.Node.Value]).AsNoTracking().Select(edge => edge.ChildId).ToListAsync(work.Stop);
+            var own = await work.Db.Set<HoldRow>().AsNoTracking().Where(hold => below.Contains(hold.NodeId) && !ids.Contains(hold.Id) && hold.ReleasedOn == null && !hold.IsVoid).Select(hold => hold.NodeId).ToListAsync(work.Stop);
+            nodes.UnionWith(own);
+            nodes.UnionWith((await work.HoldsAboveAsync(released.Node)).Where(hold => hold.Stands && !ids.Contains(hold.Id.Value)).Select(hold => hold.Node.Value));
+        }
+
+        return [.. (await RecallReach.CodesAsync(work.Db, nodes, work.Stop)).Values.Order(StringComparer.Ordinal)];
     }
 
     private static Refusal? Unanswered(List<RecallAnswerRow> asked)

@@ -8,7 +8,7 @@ namespace LibraryDesk.Desk.Seeds;
 /// <param name="PacketCode">As typed or scanned.</param>
 /// <param name="BorrowerId">Who takes it; null for the actor.</param>
 /// <param name="LentOn">The day; null for today.</param>
-/// <param name="DueOn">When seed is hoped for; null when none is asked back.</param>
+/// <param name="DueOn">When seed is hoped for; null when none is asked back. A member who takes a packet gets the day of the library's settings.</param>
 /// <param name="RequestId">The request it answers; null when taken from the shelf.</param>
 public sealed record Handover(string? PacketCode, Guid? BorrowerId = null, DateOnly? LentOn = null, DateOnly? DueOn = null, long? RequestId = null);
 
@@ -22,10 +22,10 @@ public sealed class LendPacket(SeedLedger ledger)
     {
         if (!actor.IsSignedIn) return Task.FromResult<Outcome<PacketLent>>(PeopleRefusals.SignInFirst);
         if (!actor.IsLibrarian && handover.BorrowerId is { } other && other != actor.UserId) return Task.FromResult<Outcome<PacketLent>>(PeopleRefusals.LibrariansOnly);
-        return ledger.RecordAsync(actor, work => LendAsync(work, handover), stop);
+        return ledger.RecordAsync(actor, work => LendAsync(work, actor, handover), stop);
     }
 
-    private static async Task<Outcome<PacketLent>> LendAsync(SeedWork work, Handover handover)
+    private static async Task<Outcome<PacketLent>> LendAsync(SeedWork work, Actor actor, Handover handover)
     {
         if (!(await work.PacketAsync(handover.PacketCode)).TryGet(out var packet, out var noPacket)) return noPacket;
         SeedRequest? request = null;
@@ -33,7 +33,9 @@ public sealed class LendPacket(SeedLedger ledger)
         var holds = await work.HoldsAboveAsync(packet.Id.Node);
 
         var borrower = handover.BorrowerId is { } named ? new PersonId(named) : work.Person;
-        var lending = LendingRules.Lend(work.Ids.Next<LoanId>(), packet, holds, request, borrower, handover.LentOn ?? work.Today, handover.DueOn, work.Today);
+        var lentOn = handover.LentOn ?? work.Today;
+        var dueOn = !actor.IsLibrarian && (await work.SettingsAsync()).LoanDays is > 0 and var days ? lentOn.AddDays(days) : handover.DueOn;
+        var lending = LendingRules.Lend(work.Ids.Next<LoanId>(), packet, holds, request, borrower, lentOn, dueOn, work.Today);
         if (!lending.TryGet(out var lent, out var no)) return no;
 
         work.Append(lent);

@@ -44,7 +44,7 @@ public sealed class PreviewRecall(IDbContextFactory<LibraryDbContext> factory)
         var recalled = await ListedPacket.Open(db).Where(listed => ids.Contains(listed.PacketId)).Select(listed => listed.PacketId).Distinct().CountAsync(stop);
         return new RecallPreview([.. starts.Select(start => start.Code)], names[starts[0].Node], [.. packets
             .OrderByDescending(packet => packet.Standing == PacketStanding.Lent).ThenByDescending(packet => packet.HolderId is not null).ThenBy(packet => packet.Code, StringComparer.Ordinal)
-            .Select(packet => new RecalledPacket(packet.Code, packet.Standing, packet.HolderId is { } holder ? people.GetValueOrDefault(holder) : null, null, null))],
+            .Select(packet => new RecalledPacket(packet.Code, packet.Standing, packet.HolderId is { } holder ? people.GetValueOrDefault(holder) : null, null, null, null, packet.HolderId))],
             await RecallReach.OfAsync(db, [.. starts.Select(start => start.Node)], stop)) { RecalledAlready = recalled };
     }
 }

@@ -19,7 +19,7 @@ internal static class RecallAnswers
             var before = known[(packet, holder)].MaxBy(row => (row.AnsweredAt ?? row.ToldAt, row.HoldId));
             db.Add(new RecallAnswerRow
             {
-                HoldId = holdId, PacketId = packet, PersonId = holder, ToldAt = before?.ToldAt, Answer = before?.Answer, AnsweredAt = before?.AnsweredAt, Note = before?.Note,
+                HoldId = holdId, PacketId = packet, PersonId = holder, ToldAt = before?.ToldAt, FirstToldAt = before?.FirstToldAt ?? before?.ToldAt, Answer = before?.Answer, AnsweredAt = before?.AnsweredAt, Note = before?.Note,
             });
         }
     }
@@ -35,9 +35,9 @@ internal static class RecallAnswers
         foreach (var packet in below)
         {
             if (!known.TryGetValue(packet.Id, out var row)) db.Add(new RecallAnswerRow { HoldId = id, PacketId = packet.Id, PersonId = packet.Holder });
-            else if (row.PersonId != packet.Holder) (row.PersonId, row.Answer, row.AnsweredAt, row.Note) = (packet.Holder, null, null, null);
+            else if (row.PersonId != packet.Holder) (row.PersonId, row.ToldAt, row.FirstToldAt, row.Answer, row.AnsweredAt, row.Note) = (packet.Holder, null, null, null, null, null);
         }
 
-        foreach (var row in known.Values) row.ToldAt = null;
+        foreach (var row in known.Values) (row.FirstToldAt, row.ToldAt) = (row.FirstToldAt ?? row.ToldAt, null);
     }
 }

@@ -11,7 +11,9 @@ namespace LibraryDesk.Desk.Seeds;
 /// <param name="ToldAt">When they were told; null while they were not.</param>
 /// <param name="Answer">What they answered; null while they did not.</param>
 /// <param name="Note">What is to be known beside the answer; null for nothing.</param>
-public sealed record RecalledPacket(string Code, PacketStanding Standing, string? Who, DateTimeOffset? ToldAt, RecallAnswer? Answer, string? Note = null);
+/// <param name="WhoId">The person of <paramref name="Who"/>; null where there is none.</param>
+/// <param name="FirstToldAt">When they were told for the first time, before a reminder or before it was opened again; null while they never were.</param>
+public sealed record RecalledPacket(string Code, PacketStanding Standing, string? Who, DateTimeOffset? ToldAt, RecallAnswer? Answer, string? Note = null, Guid? WhoId = null, DateTimeOffset? FirstToldAt = null);
 
 /// <summary>One recall.</summary>
 /// <param name="HoldId">Its number; lifting this hold closes it.</param>
@@ -113,7 +115,7 @@ public sealed class RecallList(IDbContextFactory<LibraryDbContext> factory, Time
             [.. packets.Where(packet => packet.HoldId == row.Recall.HoldId).OrderByDescending(packet => packet.Standing == PacketStanding.Lent).ThenBy(packet => packet.Code, StringComparer.Ordinal).Select(packet =>
             {
                 var answer = answers.GetValueOrDefault((packet.HoldId, packet.Id));
-                return new RecalledPacket(packet.Code, packet.Standing, packet.HolderId is { } holder ? people.GetValueOrDefault(holder) : null, answer?.ToldAt, answer?.Answer, answer?.Note);
+                return new RecalledPacket(packet.Code, packet.Standing, packet.HolderId is { } holder ? people.GetValueOrDefault(holder) : null, answer?.ToldAt, answer?.Answer, answer?.Note, packet.HolderId, answer?.FirstToldAt ?? answer?.ToldAt);
             })])
         { ClosedWhy = row.ReleasedWhy })]);
     }
@@ -140,6 +142,7 @@ public sealed class RecallList(IDbContextFactory<LibraryDbContext> factory, Time
         row.Answer = answer;
         row.AnsweredAt = answer is null ? null : clock.GetUtcNow();
         row.ToldAt ??= row.AnsweredAt;
+        row.FirstToldAt ??= row.ToldAt;
         if (note is not null && actor.IsLibrarian) row.Note = note.Trim().Length == 0 ? null : note.Trim();
         await db.SaveChangesAsync(stop);
         return row;
@@ -166,6 +169,7 @@ public sealed class RecallList(IDbContextFactory<LibraryDbContext> factory, Time
         var row = await db.Set<RecallAnswerRow>().SingleOrDefaultAsync(known => known.HoldId == holdId && known.PacketId == packetId, stop);
         if (row is null) return new Refusal(NotOnListCode, "Nobody has this packet, or it is not on the list of that recall.");
         row.ToldAt ??= clock.GetUtcNow();
+        row.FirstToldAt ??= row.ToldAt;
         await db.SaveChangesAsync(stop);
         return row;
     }

@@ -9,10 +9,12 @@ public sealed record ReachedLot(string Code, GoesBy Name, DateOnly MadeOn, Quant
 
 /// <summary>A growing that a recall takes in.</summary>
 /// <param name="FromCode">The packet or lot it was sown from.</param>
+/// <param name="SownOn">The day of sowing, or the earliest it can be.</param>
+/// <param name="SownLater">True when that day is only the earliest it can be.</param>
 /// <param name="Plants">Plants that stood; null when not told.</param>
 /// <param name="Grower">Who grew it; null when not known.</param>
 /// <param name="CameBack">True when seed of it came back to the library.</param>
-public sealed record ReachedGrowOut(string FromCode, DateOnly SownOn, int? Plants, string? Grower, bool CameBack);
+public sealed record ReachedGrowOut(string FromCode, DateOnly SownOn, bool SownLater, int? Plants, string? Grower, bool CameBack);
 
 /// <summary>Another library that has seed of it, and must be told.</summary>
 /// <param name="Entry">The entry of the ledger by which seed went there.</param>
@@ -40,7 +42,7 @@ public sealed record RecallReach(IReadOnlyList<ReachedLot> Lots, IReadOnlyList<R
         return new(
             [.. lots.Select(lot => new ReachedLot(lot.Code, names[lot.Id], lot.MadeOn, new(lot.Stock, lot.Unit)))],
             [.. growOuts.Select(growOut => new ReachedGrowOut(
-                codes.GetValueOrDefault(growOut.FromId, ""), growOut.SownOn, growOut.PlantsGrown, growOut.GrowerId is { } grower ? people.GetValueOrDefault(grower) : null, growOut.Harvest is not null))],
+                codes.GetValueOrDefault(growOut.FromId, ""), growOut.SownOn, growOut.SownLater is true, growOut.PlantsGrown, growOut.GrowerId is { } grower ? people.GetValueOrDefault(grower) : null, growOut.Harvest is not null))],
             [.. transfers.Select(transfer => new ReachedLibrary(transfer.Entry, transfer.Library, codes.GetValueOrDefault(transfer.NodeId, ""), transfer.SentOn))]);
     }
 

@@ -10,7 +10,7 @@ namespace LibraryDesk.Desk.Seeds;
 
 /// <summary>Seed that comes home.</summary>
 /// <param name="PacketCode">The packet it was grown from, on loan or not.</param>
-/// <param name="SownOn">The day of sowing; null for the day the packet left, the earliest it can be.</param>
+/// <param name="SownOn">The day of sowing; null where it is not told: the day the packet left stands for it, as the earliest it can be.</param>
 /// <param name="Facts">What the grower tells.</param>
 /// <param name="Seed">How much.</param>
 /// <param name="ThousandSeedMilligrams">Weight of 1000 seeds in milligrams; null when not known.</param>
@@ -96,20 +96,22 @@ public sealed class ReturnSeed(SeedLedger ledger)
         if (known is null)
         {
             var sownOn = brought.SownOn ?? open?.LentOn ?? packet.PackedOn;
-            var sowing = GrowingRules.SowPacket(work.Ids.Next<GrowOutId>(), packet, open, by, sownOn, brought.Facts, work.Today);
+            var told = brought.SownOn is null ? brought.Facts with { SownLater = true } : brought.Facts;
+            var sowing = GrowingRules.SowPacket(work.Ids.Next<GrowOutId>(), packet, open, by, sownOn, told, work.Today);
             if (!sowing.TryGet(out var grown, out var no)) return no;
             work.Append(grown);
             return work.State.Find(grown.GrowOut)!;
         }
-        if (known.Facts == brought.Facts && (brought.SownOn ?? known.SownOn) == known.SownOn) return known;
+        var facts = brought.Facts with { SownLater = brought.SownOn is null ? known.Facts.SownLater : null };
+        if (known.Facts == facts && (brought.SownOn ?? known.SownOn) == known.SownOn) return known;
 
         var kind = SeedActJson.NameOf(EntryKind.GrownOut);
         var id = known.Id.Value;
         var entry = await work.Db.Set<LedgerEntryRow>().AsNoTracking()
             .Where(row => row.Kind == kind && work.Db.Set<LedgerSubjectRow>().Any(subject => subject.NodeId == id && subject.Sequence == row.Sequence))
             .OrderBy(row => row.Sequence).FirstAsync(work.Stop);
-        var instead = new GrownOut(known.Id, known.From, known.Loan, known.Grower ?? by, brought.SownOn ?? known.SownOn, known.Sown, brought.Facts);
-        if (GrowingRules.Facts(brought.Facts, instead.SownOn, work.Today) is { } wrong) return wrong;
+        var instead = new GrownOut(known.Id, known.From, known.Loan, known.Grower ?? by, brought.SownOn ?? known.SownOn, known.Sown, facts);
+        if (GrowingRules.Facts(facts, instead.SownOn, work.Today) is { } wrong) return wrong;
         if (instead.SownOn < packet.PackedOn) return new Refusal(SeedRefusals.BeforeParentCode, "The packet was put up later than that day. Check the day of sowing.");
         var correction = await CorrectEntry.CorrectAsync(work, await LatestWordAsync(work, entry.Sequence, id), instead, ToldAnew);
         return correction.Then<GrowOut>(_ => work.State.Find(known.Id)!);

@@ -67,7 +67,7 @@ public sealed class ShowLot(IDbContextFactory<LibraryDbContext> factory)
         var text = read.ToString();
         await using var db = await factory.CreateDbContextAsync(stop);
         var id = await db.Set<LotRow>().Where(lot => lot.Code == text && !lot.IsVoid).Select(lot => lot.Id).SingleOrDefaultAsync(stop);
-        if (id == 0) return FindingRefusals.NoLot(text);
+        if (id == 0) return await db.Set<LotRow>().AnyAsync(lot => lot.Code == text, stop) ? FindingRefusals.UndoneLot(text) : FindingRefusals.NoLot(text);
 
         var whole = await LineageSlice.AroundAsync(db, id, stop);
         var state = actor.IsLibrarian ? whole : ShowPacket.WithoutPeople(whole);

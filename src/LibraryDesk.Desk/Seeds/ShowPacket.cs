@@ -38,6 +38,17 @@ public sealed record PacketView(
     IReadOnlyList<DeterminedPlant> Plants,
     Loan? MyLoan)
 {
+    /// <summary>Lots made of seed that was grown from this packet and came home, oldest first.</summary>
+    public IReadOnlyList<LotCode> CameHomeAs
+    {
+        get
+        {
+            var growings = Lineage.GrowOuts.Where(growOut => growOut.From == Packet.Id.Node && !growOut.IsVoid).Select(growOut => growOut.Id.Node).ToHashSet();
+            var made = Lineage.Edges.Where(edge => growings.Contains(edge.Parent)).Select(edge => edge.Child).ToHashSet();
+            return [.. Lineage.Lots.Where(lot => !lot.IsVoid && made.Contains(lot.Id.Node)).OrderBy(lot => lot.Id.Value).Select(lot => lot.Code)];
+        }
+    }
+
     /// <summary>True when it stands free on the shelf and nothing is held against it.</summary>
     public bool CanBeBorrowed => Packet.Standing == PacketStanding.OnShelf && Holds.Count == 0;
 

@@ -46,6 +46,7 @@ public sealed class LibrarySettings(IDbContextFactory<LibraryDbContext> factory)
         { Name.Length: 0 } => new Refusal("settings.name", "Give the library a name."),
         { OpinionsNeeded: < 1 or > 3 } => new Refusal("settings.opinions", "Between one and three concordant opinions can determine a case."),
         { IntakeHoldDays: < 0 or > 365 } => new Refusal("settings.intake-hold", "The intake hold is between 0 and 365 days."),
+        { LoanDays: < 0 or > 3650 } => new Refusal("settings.loan", "Seed is hoped for after at most 3650 days; 0 for no day."),
         { RegrowBelowPercent: < 10 or > 98 } => new Refusal("settings.regrow", "The regrowing threshold is between 10 and 98 per cent."),
         { FirstTestDays: < 1 or > 3650 } or { TestEveryDays: < 1 or > 3650 } => new Refusal("settings.tests", "Germination tests come between 1 and 3650 days apart."),
         { RecountEveryDays: < 0 or > 3650 } => new Refusal("settings.recount", "Stocktakes come at most 3650 days apart; 0 for none."),

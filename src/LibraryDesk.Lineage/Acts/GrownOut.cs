@@ -8,7 +8,7 @@ namespace LibraryDesk.Lineage.Acts;
 /// <param name="From">The packet, or the lot when the library grew it itself.</param>
 /// <param name="Loan">The loan it grew from; null without one.</param>
 /// <param name="Grower">Who grew it; null when not known.</param>
-/// <param name="SownOn">The day of sowing; not before the packet or lot was made.</param>
+/// <param name="SownOn">The day of sowing, or the earliest it can be, see <see cref="GrowOutFacts.SownLater"/>; not before the packet or lot was made.</param>
 /// <param name="Sown">How much was sown; a packet counts as sown whole.</param>
 /// <param name="Facts">What the grower told.</param>
 public sealed record GrownOut(GrowOutId GrowOut, NodeId From, LoanId? Loan, PersonId? Grower, DateOnly SownOn, Quantity Sown, GrowOutFacts Facts) : SeedAct
@@ -30,6 +30,7 @@ public sealed record GrownOut(GrowOutId GrowOut, NodeId From, LoanId? Loan, Pers
 /// <param name="OthersInFlower">Whether such a variety flowered at the same time.</param>
 /// <param name="Harvest">How seed was taken from the plants.</param>
 /// <param name="HarvestedOn">The day of the last harvest; not before the sowing.</param>
+/// <param name="SownLater">True when the day of sowing was not told, and the day written down is the earliest it can be.</param>
 public sealed record GrowOutFacts(
     int? PlantsGrown,
     int? PlantsSavedFrom,
@@ -39,7 +40,8 @@ public sealed record GrowOutFacts(
     int? NearestMetres,
     bool? OthersInFlower,
     HarvestManner Harvest,
-    DateOnly? HarvestedOn = null)
+    DateOnly? HarvestedOn = null,
+    bool? SownLater = null)
 {
     /// <summary>Nothing was told.</summary>
     public static GrowOutFacts NotTold { get; } = new(null, null, null, null, Isolation.NotTold, null, null, HarvestManner.NotTold);

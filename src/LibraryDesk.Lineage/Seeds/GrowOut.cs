@@ -7,7 +7,7 @@ namespace LibraryDesk.Lineage.Seeds;
 /// <param name="From">The packet or lot it was sown from.</param>
 /// <param name="Loan">The loan it grew from; null without one.</param>
 /// <param name="Grower">Who grew it; null when not known.</param>
-/// <param name="SownOn">The day of sowing.</param>
+/// <param name="SownOn">The day of sowing, or the earliest it can be where the facts say so.</param>
 /// <param name="Sown">What was sown.</param>
 /// <param name="Facts">What the grower told.</param>
 /// <param name="Harvest">All seed that came back of it; null while none did.</param>

@@ -1,4 +1,5 @@
 using LibraryDesk.Data.Seeds;
+using LibraryDesk.Desk.People;
 using LibraryDesk.Desk.Seeds;
 using LibraryDesk.Desk.Seeds.Bulk;
 using LibraryDesk.Lineage.Acts;
@@ -24,6 +25,10 @@ public sealed class BulkTests
         Assert.Equal((3, 1), (done.Packets, done.Lots.Count));
         await using var db = await library.OpenAsync();
         Assert.False(await db.Set<LoanRow>().AnyAsync(loan => loan.Ending == null));
+        // Nobody told when it was sown: the day it left is kept as the earliest it can be, and said so.
+        Assert.True((await db.Set<GrowOutRow>().SingleAsync()).SownLater);
+        Assert.Equal(done.Lots, (await library.Act<ShowPacket>().ReadAsync(Actor.Visitor, packets[0], default)).Allowed().CameHomeAs);
+        Assert.Empty((await library.Act<ShowPacket>().ReadAsync(Actor.Visitor, packets[2], default)).Allowed().CameHomeAs);
     }
 
     [Theory, OnBoth]

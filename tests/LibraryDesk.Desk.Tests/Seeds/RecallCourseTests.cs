@@ -1,5 +1,6 @@
 using LibraryDesk.Data.Notices;
 using LibraryDesk.Data.Seeds;
+using LibraryDesk.Desk.People;
 using LibraryDesk.Desk.Seeds;
 using LibraryDesk.Lineage.Acts;
 using LibraryDesk.Lineage.Rules;
@@ -134,6 +135,54 @@ public class RecallCourseTests
         Assert.False(letters.HasAddress);
         await using var db = await library.OpenAsync();
         Assert.False(await db.Set<NoticeRow>().AnyAsync());
+    }
+
+    [Theory, OnBoth]
+    public async Task Those_who_were_told_on_an_earlier_day_and_have_not_answered_are_reminded(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        await library.AddPersonAsync(ASeedLibrary.Member, "member@example.org");
+        var packet = await library.LentPacketAsync();
+        var hold = await RecallAsync(library, "L26-001");
+        var (tell, list) = (library.Act<TellHolders>(), library.Act<RecallList>());
+        Assert.Empty((await tell.PreviewReminderAsync(ASeedLibrary.Librarian, [hold], default)).Allowed().People);
+        (await tell.RunAsync(ASeedLibrary.Librarian, hold, default)).Allowed();
+        Assert.Equal(0, (await tell.RemindAsync(ASeedLibrary.Librarian, [hold], default)).Allowed().Letters);
+        var first = library.Clock.GetUtcNow();
+
+        library.Clock.Advance(TimeSpan.FromDays(20));
+        var letters = (await tell.PreviewReminderAsync(ASeedLibrary.Librarian, [hold], default)).Allowed();
+        Assert.Equal(first, letters.People.Single().ToldAt);
+        Assert.StartsWith("Reminder of a recall", letters.Subject, StringComparison.Ordinal);
+        Assert.Contains(Why, letters.Letter, StringComparison.Ordinal);
+        Assert.Equal(PeopleRefusals.MayNotCode, (await tell.RemindAsync(ASeedLibrary.Member, [hold], default)).Refusal?.Code);
+        Assert.Equal(1, (await tell.RemindAsync(ASeedLibrary.Librarian, [hold], default)).Allowed().Letters);
+        async Task<RecalledPacket> NowAsync() => (await list.OneAsync(ASeedLibrary.Librarian, hold, default)).Allowed().Packets.Single(listed => listed.Code == packet);
+        Assert.Equal((first, library.Clock.GetUtcNow()), ((await NowAsync()).FirstToldAt, (await NowAsync()).ToldAt));
+
+        (await list.AnswerAsync(ASeedLibrary.Member, hold, packet, RecallAnswer.NotSown, default)).Allowed();
+        library.Clock.Advance(TimeSpan.FromDays(20));
+        Assert.Empty((await tell.PreviewReminderAsync(ASeedLibrary.Librarian, [hold], default)).Allowed().People);
+
+        (await CloseAsync(library, hold, keepHeld: true)).Allowed();
+        (await library.Act<ReopenRecall>().RunAsync(ASeedLibrary.Librarian, hold, "closed in error", default)).Allowed();
+        Assert.Equal((first, null), ((await NowAsync()).FirstToldAt, (await NowAsync()).ToldAt));
+    }
+
+    [Theory, OnBoth]
+    public async Task What_something_else_still_holds_is_named_when_a_recall_is_closed(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        var lot = (await library.ReceiveAsync()).Lot.ToString()!;
+        var packets = await library.PacketsAsync(lot, 2);
+        var hold = await RecallAsync(library, lot);
+        (await library.Act<HoldSeed>().RunAsync(ASeedLibrary.Librarian, packets[1], HoldReason.NameInDoubt, default)).Allowed();
+        Assert.Equal([packets[1]], (await CloseAsync(library, hold, keepHeld: false)).Allowed().StillHeld);
+
+        var again = await RecallAsync(library, packets[0]);
+        (await library.Act<HoldSeed>().RunAsync(ASeedLibrary.Librarian, lot, HoldReason.NameInDoubt, default)).Allowed();
+        Assert.Equal([lot], (await CloseAsync(library, again, keepHeld: false)).Allowed().StillHeld);
+        Assert.Empty((await CloseAsync(library, await RecallAsync(library, packets[0]), keepHeld: true)).Allowed().StillHeld);
     }
 
     private static async Task LendAsync(TestLibrary library, string packet) => (await library.Act<LendPacket>().RunAsync(ASeedLibrary.Member, new Handover(packet), default)).Allowed();

@@ -1,6 +1,10 @@
+using LibraryDesk.Data.Seeds;
 using LibraryDesk.Desk.People;
+using LibraryDesk.Desk.Seeds;
 using LibraryDesk.Desk.Settings;
+using LibraryDesk.Desk.Tests.Seeds;
 using LibraryDesk.TestServers;
+using Microsoft.EntityFrameworkCore;
 
 namespace LibraryDesk.Desk.Tests.Settings;
 
@@ -33,5 +37,20 @@ public class LibrarySettingsTests
         await using var library = await TestLibrary.CreateAsync(database);
         var outcome = await library.Act<LibrarySettings>().ChangeAsync(Actor.Volunteer(Guid.NewGuid()), 0, row => row.Name = "Mine", default);
         Assert.Equal(PeopleRefusals.MayNotCode, outcome.Refusal?.Code);
+    }
+
+    [Theory, OnBoth]
+    public async Task A_member_who_takes_a_packet_gets_the_day_of_the_settings_and_a_librarian_says_it(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        var settings = library.Act<LibrarySettings>();
+        Assert.Equal("settings.loan", (await settings.ChangeAsync(ASeedLibrary.Librarian, 0, row => row.LoanDays = -1, default)).Refusal?.Code);
+        (await settings.ChangeAsync(ASeedLibrary.Librarian, 0, row => row.LoanDays = 300, default)).Allowed();
+        var packets = await library.PacketsAsync((await library.ReceiveAsync()).Lot.ToString()!, 2);
+        (await library.Act<LendPacket>().RunAsync(ASeedLibrary.Member, new Handover(packets[0]), default)).Allowed();
+        (await library.Act<LendPacket>().RunAsync(ASeedLibrary.Librarian, new Handover(packets[1], ASeedLibrary.Member.UserId), default)).Allowed();
+        await using var db = await library.OpenAsync();
+        // 300 days after 1 August 2026.
+        Assert.Equal([new DateOnly(2027, 5, 28), null], await db.Set<LoanRow>().OrderBy(loan => loan.Id).Select(loan => loan.DueOn).ToListAsync());
     }
 }

@@ -112,7 +112,7 @@ internal static class SeedRowMaps
 
     public static GrowOut ToRecord(this GrowOutRow row) => new(
         new(row.Id), new(row.FromId), row.LoanId is { } loan ? new LoanId(loan) : null, Person(row.GrowerId), row.SownOn, new(row.Sown, row.SownUnit),
-        new(row.PlantsGrown, row.PlantsSavedFrom, row.OffTypesSeen, row.OffTypesRemoved, row.Isolation, row.NearestMetres, row.OthersInFlower, row.Manner, row.HarvestedOn),
+        new(row.PlantsGrown, row.PlantsSavedFrom, row.OffTypesSeen, row.OffTypesRemoved, row.Isolation, row.NearestMetres, row.OthersInFlower, row.Manner, row.HarvestedOn, row.SownLater),
         Amount(row.Harvest, row.HarvestUnit), Amount(row.Stock, row.HarvestUnit), row.ThousandSeedMilligrams, row.IsVoid);
 
     public static GrowOutRow ToRow(this GrowOut growOut) => new()
@@ -132,6 +132,7 @@ internal static class SeedRowMaps
         NearestMetres = growOut.Facts.NearestMetres,
         OthersInFlower = growOut.Facts.OthersInFlower,
         HarvestedOn = growOut.Facts.HarvestedOn,
+        SownLater = growOut.Facts.SownLater,
         Manner = growOut.Facts.Harvest,
         HarvestUnit = growOut.Harvest?.Unit,
         Harvest = growOut.Harvest?.Amount,

@@ -6,10 +6,11 @@ namespace LibraryDesk.Desk.Seeds.Population;
 /// <summary>Something else that stood at the same place.</summary>
 /// <param name="FromCode">The packet or lot it was sown from.</param>
 /// <param name="Name">What that goes by.</param>
-/// <param name="SownOn">The day of sowing.</param>
+/// <param name="SownOn">The day of sowing, or the earliest it can be.</param>
+/// <param name="SownLater">True when that day is only the earliest it can be.</param>
 /// <param name="SameSpecies">True when it is of the same species, so that it can cross.</param>
 /// <param name="Overlap">True when both stood at the same time; null when the end of either was not told.</param>
-public sealed record Neighbour(string FromCode, GoesBy Name, DateOnly SownOn, bool SameSpecies, bool? Overlap);
+public sealed record Neighbour(string FromCode, GoesBy Name, DateOnly SownOn, bool SownLater, bool SameSpecies, bool? Overlap);
 
 /// <summary>What grew beside each growing, by its number.</summary>
 public sealed record Neighbours(IReadOnlyDictionary<long, IReadOnlyList<Neighbour>> ByGrowOut);
@@ -40,7 +41,7 @@ public sealed class GrownBeside(IDbContextFactory<LibraryDbContext> factory)
             row => (IReadOnlyList<Neighbour>)[.. theirs
                 .Where(other => other.Id != row.Id && other.GrowerId == row.GrowerId && SameSeason(row, other))
                 .Select(other => new Neighbour(
-                    lots.GetValueOrDefault(other.FromId).Code ?? "", NameOf(other), other.SownOn, NameOf(row).Species is { } species && species == NameOf(other).Species, Overlap(row, other)))
+                    lots.GetValueOrDefault(other.FromId).Code ?? "", NameOf(other), other.SownOn, other.SownLater is true, NameOf(row).Species is { } species && species == NameOf(other).Species, Overlap(row, other)))
                 .OrderByDescending(other => other.SameSpecies).ThenBy(other => other.SownOn)]));
     }
 

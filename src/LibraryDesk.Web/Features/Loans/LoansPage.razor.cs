@@ -5,6 +5,7 @@ using LibraryDesk.Lineage;
 using LibraryDesk.Lineage.Acts;
 using LibraryDesk.Lineage.Codes;
 using LibraryDesk.Lineage.Rules;
+using LibraryDesk.Lineage.Seeds;
 using LibraryDesk.Web.Features.Lots;
 using LibraryDesk.Web.Features.Scan;
 using LibraryDesk.Web.Shared.Forms;
@@ -25,6 +26,7 @@ public sealed partial class LoansPage
     private CounterBorrower? _borrower;
     private IReadOnlyList<PersonView> _several = [];
     private RecallNotice? _recall;
+    private IReadOnlyList<LotCode> _home = [];
     private MemberLoan? _back;
     private IReadOnlyList<CounterLine> _day = [];
     private IReadOnlyList<WaitingRequest> _requests = [];
@@ -85,7 +87,12 @@ public sealed partial class LoansPage
     protected override async Task OnInitializedAsync()
     {
         _actor = await Current.GetAsync();
-        Form ??= new LendForm { Packet = Done is null ? Packet : null, Due = AmountEntry.ReadDay(Due) is null ? null : Due };
+        if (Form is null)
+        {
+            // The page is drawn once before the settings have come from the database.
+            Form = new LendForm { Packet = Done is null ? Packet : null, Due = AmountEntry.ReadDay(Due) is null ? null : Due };
+            if (Form.Due is null && await Settings.ReadAsync(default) is { LoanDays: > 0 and var days }) Form.Due = Today.AddDays(days).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+        }
         if (_actor.IsLibrarian)
         {
             await LoadCounterAsync();
@@ -203,7 +210,9 @@ public sealed partial class LoansPage
     private async Task RefuseAsync(string packet, Guid person, Refusal no)
     {
         if (_borrower is null) (await Borrowers.ReadAsync(_actor, person, default)).TryGet(out _borrower, out _);
-        if (no.Code == SeedRefusals.OnHoldCode) _recall = (await Show.ReadAsync(_actor, packet, default)).Match(view => view.Recall, _ => null);
+        (await Show.ReadAsync(_actor, packet, default)).TryGet(out var view, out _);
+        if (no.Code == SeedRefusals.OnHoldCode) _recall = view?.Recall;
+        _home = view is { Packet.Standing: not PacketStanding.OnShelf } ? view.CameHomeAs : [];
         _faults = [_recall is not null
             ? new("packet", Say[$"This packet is called back: {_recall.Reason.TrimEnd('.')}. Keep it apart, and lend another."])
             : new(no.Code == LendingRules.DueBeforeLentCode ? "due" : "packet", no)];

@@ -13,6 +13,9 @@ public static class SeedWords
     /// <summary>As in "9 August 2026", in the reader's language.</summary>
     public static string Day(DateOnly day) => Dates.Day(day);
 
+    /// <summary>When it was sown; a day that is only the earliest it can be says so.</summary>
+    public static string Sown(DateOnly day, bool orLater) => orLater ? Say[$"sown on {Day(day)} or later"] : Say[$"sown {Day(day)}"];
+
     /// <summary>For the value of a date input.</summary>
     public static string DayValue(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 

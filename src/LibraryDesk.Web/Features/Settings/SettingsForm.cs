@@ -16,6 +16,7 @@ public sealed class SettingsForm
     public int OpinionsNeeded { get; set; }
     public bool SignUpOpen { get; set; }
     public string? IntakeHoldDays { get; set; }
+    public string? LoanDays { get; set; }
     public string? PublicAddress { get; set; }
     public string? SharingNotice { get; set; }
     public string? LocalRulesUrl { get; set; }
@@ -37,6 +38,7 @@ public sealed class SettingsForm
         OpinionsNeeded = row.OpinionsNeeded,
         SignUpOpen = row.SignUpOpen,
         IntakeHoldDays = Text(row.IntakeHoldDays),
+        LoanDays = Text(row.LoanDays),
         PublicAddress = row.PublicAddress,
         SharingNotice = row.SharingNotice,
         LocalRulesUrl = row.LocalRulesUrl,
@@ -55,7 +57,7 @@ public sealed class SettingsForm
     [
         .. new[]
         {
-            ("hold", IntakeHoldDays), ("regrow", RegrowBelowPercent), ("least-seeds", RegrowBelowSeeds), ("first-test", FirstTestDays), ("test-every", TestEveryDays), ("recount", RecountEveryDays),
+            ("hold", IntakeHoldDays), ("loan", LoanDays), ("regrow", RegrowBelowPercent), ("least-seeds", RegrowBelowSeeds), ("first-test", FirstTestDays), ("test-every", TestEveryDays), ("recount", RecountEveryDays),
         }
         .Where(field => AmountEntry.ReadCount(field.Item2) is null).Select(field => new FormFault(field.Item1, Say["Give a whole number, such as 30."])),
     ];
@@ -69,6 +71,7 @@ public sealed class SettingsForm
         row.OpinionsNeeded = OpinionsNeeded;
         row.SignUpOpen = SignUpOpen;
         row.IntakeHoldDays = Number(IntakeHoldDays);
+        row.LoanDays = Number(LoanDays);
         row.PublicAddress = PublicAddress?.Trim().TrimEnd('/') ?? "";
         row.SharingNotice = SharingNotice?.Trim() ?? "";
         row.LocalRulesUrl = LocalRulesUrl?.Trim() ?? "";

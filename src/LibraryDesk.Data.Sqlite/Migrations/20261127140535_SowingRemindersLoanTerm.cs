@@ -1,0 +1,49 @@
+﻿using Microsoft.EntityFrameworkCore.Migrations;
+
+#nullable disable
+
+namespace LibraryDesk.Data.Sqlite.Migrations
+{
+    /// <inheritdoc />
+    public partial class SowingRemindersLoanTerm : Migration
+    {
+        /// <inheritdoc />
+        protected override void Up(MigrationBuilder migrationBuilder)
+        {
+            migrationBuilder.AddColumn<long>(
+                name: "first_told_at",
+                table: "recall_answers",
+                type: "INTEGER",
+                nullable: true);
+
+            migrationBuilder.AddColumn<int>(
+                name: "loan_days",
+                table: "library_settings",
+                type: "INTEGER",
+                nullable: false,
+                defaultValue: 0);
+
+            migrationBuilder.AddColumn<bool>(
+                name: "sown_later",
+                table: "grow_outs",
+                type: "INTEGER",
+                nullable: true);
+        }
+
+        /// <inheritdoc />
+        protected override void Down(MigrationBuilder migrationBuilder)
+        {
+            migrationBuilder.DropColumn(
+                name: "first_told_at",
+                table: "recall_answers");
+
+            migrationBuilder.DropColumn(
+                name: "loan_days",
+                table: "library_settings");
+
+            migrationBuilder.DropColumn(
+                name: "sown_later",
+                table: "grow_outs");
+        }
+    }
+}
