@@ -80,13 +80,21 @@ public partial class MixUpStory(DeskBrowser browser) : IClassFixture<DeskBrowser
         return [.. (await page.EvaluateAsync<string[]>("[...document.querySelectorAll('main table th .code, main table th a.code')].map(code => code.textContent)")).Distinct().Order(StringComparer.Ordinal)];
     }
 
-    /// <summary>The called-back packets come home in a box; here a box of one.</summary>
+    /// <summary>The called-back packets come home in a box; here a box of one, and a slip that is put right without starting over.</summary>
     private static async Task CheckInAsync(IPage librarian, string packet)
     {
         await librarian.GotoAsync("/returns/box");
-        await librarian.Locator("#codes").FillAsync(packet);
+        await librarian.Locator("#codes").FillAsync("rubbish");
         await librarian.GetByRole(AriaRole.Button, new() { Name = "Look at them" }).ClickAsync();
+        await librarian.SeesAsync("Nothing was written");
+        await librarian.Locator("#codes").FillAsync($"{packet}\nrubbish");
+        await librarian.GetByRole(AriaRole.Button, new() { Name = "Look at them" }).ClickAsync();
+        await librarian.SeesAsync("1 of 2 are ready.");
         await librarian.Locator("#ending-0").SelectOptionAsync("Failed");
+        await librarian.Locator("#codes").FillAsync(packet);
+        await librarian.GetByRole(AriaRole.Button, new() { Name = "Look at them again" }).ClickAsync();
+        await librarian.SeesAsync("1 of 1 are ready.");
+        Assert.Equal("Failed", await librarian.Locator("#ending-0").InputValueAsync());
         await librarian.GetByRole(AriaRole.Button, new() { Name = "Check in 1 packet" }).ClickAsync();
         await librarian.SeesAsync("1 packet is checked in");
     }
