@@ -49,7 +49,7 @@ public sealed class CloseRecall(SeedLedger ledger)
         if (closing.Count == 0) return FindingRefusals.NoHold;
         var ids = closing.Select(released => released.Hold.Value).ToArray();
         var asked = await work.Db.Set<RecallAnswerRow>().AsNoTracking().Where(row => ids.Contains(row.HoldId)).OrderBy(row => row.PacketId).ToListAsync(work.Stop);
-        if (!isSure && Unanswered(asked) is { } open) return open;
+        if (!isSure && Unanswered(await StillAwayAsync(work, asked)) is { } open) return open;
         foreach (var released in closing)
         {
             work.Append(released);
@@ -72,6 +72,14 @@ public sealed class CloseRecall(SeedLedger ledger)
         }
 
         return [.. (await RecallReach.CodesAsync(work.Db, nodes, work.Stop)).Values.Order(StringComparer.Ordinal)];
+    }
+
+    // What came back unopened is on the shelf: nobody has to answer for it.
+    private static async Task<List<RecallAnswerRow>> StillAwayAsync(SeedWork work, List<RecallAnswerRow> asked)
+    {
+        var ids = asked.Select(row => row.PacketId).ToArray();
+        var back = (await work.Db.Set<PacketRow>().Where(packet => ids.Contains(packet.Id) && packet.HolderId == null).Select(packet => packet.Id).ToListAsync(work.Stop)).ToHashSet();
+        return [.. asked.Where(row => !back.Contains(row.PacketId))];
     }
 
     private static Refusal? Unanswered(List<RecallAnswerRow> asked)

@@ -57,7 +57,8 @@ public sealed class FindLots(IDbContextFactory<LibraryDbContext> factory)
         if (!LotCode.TryParse(code, out var read, out var no)) return no;
         var text = read.ToString();
         await using var db = await factory.CreateDbContextAsync(stop);
-        var rows = await db.Set<LotRow>().AsNoTracking().Where(lot => lot.Code == text && !lot.IsVoid).ToListAsync(stop);
+        var rows = await db.Set<LotRow>().AsNoTracking().Where(lot => lot.Code == text).ToListAsync(stop);
+        if (rows is [{ IsVoid: true }]) return FindingRefusals.UndoneLot(text);
         return rows.Count == 0 ? FindingRefusals.NoLot(text) : (await LinesAsync(db, actor, rows, stop))[0];
     }
 

@@ -8,7 +8,7 @@ namespace LibraryDesk.Desk.Seeds;
 /// <param name="PacketCode">As typed or scanned.</param>
 /// <param name="BorrowerId">Who takes it; null for the actor.</param>
 /// <param name="LentOn">The day; null for today.</param>
-/// <param name="DueOn">When seed is hoped for; null when none is asked back. A member who takes a packet gets the day of the library's settings.</param>
+/// <param name="DueOn">When seed is hoped for; null when none is asked back. Members always get the day of the library's settings, a librarian who takes a packet gets it where none is given.</param>
 /// <param name="RequestId">The request it answers; null when taken from the shelf.</param>
 public sealed record Handover(string? PacketCode, Guid? BorrowerId = null, DateOnly? LentOn = null, DateOnly? DueOn = null, long? RequestId = null);
 
@@ -34,7 +34,8 @@ public sealed class LendPacket(SeedLedger ledger)
 
         var borrower = handover.BorrowerId is { } named ? new PersonId(named) : work.Person;
         var lentOn = handover.LentOn ?? work.Today;
-        var dueOn = !actor.IsLibrarian && (await work.SettingsAsync()).LoanDays is > 0 and var days ? lentOn.AddDays(days) : handover.DueOn;
+        var takesOne = !actor.IsLibrarian || (handover.BorrowerId is null && handover.DueOn is null);
+        var dueOn = takesOne && (await work.SettingsAsync()).LoanDays is > 0 and var days ? lentOn.AddDays(days) : handover.DueOn;
         var lending = LendingRules.Lend(work.Ids.Next<LoanId>(), packet, holds, request, borrower, lentOn, dueOn, work.Today);
         if (!lending.TryGet(out var lent, out var no)) return no;
 

@@ -102,6 +102,8 @@ public sealed class ReturnSeed(SeedLedger ledger)
             work.Append(grown);
             return work.State.Find(grown.GrowOut)!;
         }
+        // Nothing new is told, as of a packet in a box: what was told before stands.
+        if (brought.Facts == GrowOutFacts.NotTold && brought.SownOn is null) return known;
         var facts = brought.Facts with { SownLater = brought.SownOn is null ? known.Facts.SownLater : null };
         if (known.Facts == facts && (brought.SownOn ?? known.SownOn) == known.SownOn) return known;
 

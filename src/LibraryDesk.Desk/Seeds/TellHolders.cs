@@ -10,7 +10,7 @@ namespace LibraryDesk.Desk.Seeds;
 
 /// <summary>What became of the letters of a recall.</summary>
 /// <param name="Letters">People told, by letter or in the app, as each chose.</param>
-/// <param name="NoAddress">Packets whose holder has no address here or wants no word from the desk: they are told another way.</param>
+/// <param name="NoAddress">Packets whose holder has no address here or wants no word from the desk: they are told another way. 0 for reminders, which go to those the desk can reach.</param>
 public sealed record HoldersTold(int Letters, int NoAddress);
 
 /// <summary>Somebody a recall has to tell.</summary>
@@ -56,7 +56,7 @@ public sealed class TellHolders(IDbContextFactory<LibraryDbContext> factory, Tim
         }
 
         await db.SaveChangesAsync(stop);
-        return new HoldersTold(letters, asked.Answers.Where(answer => answer.ToldAt != now).Select(answer => answer.PacketId).Distinct().Count());
+        return new HoldersTold(letters, again ? 0 : asked.Answers.Where(answer => answer.ToldAt != now).Select(answer => answer.PacketId).Distinct().Count());
     }
 
     /// <summary>Who would be written to, and the first of the letters; nothing is written.</summary>
@@ -87,6 +87,8 @@ public sealed class TellHolders(IDbContextFactory<LibraryDbContext> factory, Tim
         }
 
         var people = asked.ByPerson.Select(person => new HolderToTell(names[person.Key], [.. person.Select(answer => asked.Packets[answer.PacketId].Title).Distinct()], WayTo(person.Key), person.Max(answer => answer.ToldAt))).ToArray();
+        // Somebody the desk cannot write to is reminded by who told them the first time.
+        if (again) people = [.. people.Where(person => person.Way is not null)];
         var first = asked.ByPerson.FirstOrDefault() is { } one ? asked.Word(one, clock.GetUtcNow()) : null;
         var address = await db.Set<LibrarySettingsRow>().AsNoTracking().Select(row => row.PublicAddress).SingleOrDefaultAsync(stop);
         return new LettersToSend(people, first?.Heading, first?.Letter, !string.IsNullOrEmpty(address));
@@ -99,9 +101,23 @@ public sealed class TellHolders(IDbContextFactory<LibraryDbContext> factory, Tim
         var open = await db.Set<HoldRow>().Where(hold => holdIds.Contains(hold.Id) && hold.ReleasedOn == null && !hold.IsVoid).Select(hold => hold.Id).ToListAsync(stop);
         if (open.Count == 0) return new Refusal(ClosedCode, "This recall is closed, so nobody is written to any more.");
         var answers = await db.Set<RecallAnswerRow>().Where(answer => open.Contains(answer.HoldId) && (again ? answer.ToldAt != null && answer.Answer == null : answer.ToldAt == null)).OrderBy(answer => answer.PacketId).ToListAsync(stop);
-        // Nobody is reminded on the day they were told.
-        if (again) answers.RemoveAll(answer => answer.ToldAt!.Value.UtcDateTime.Date >= clock.GetUtcNow().UtcDateTime.Date);
+        if (again) answers = await StillOwedAsync(db, answers, stop);
         return new Asked(again, answers, await NamedPacket.OfAsync(db, [.. answers.Select(answer => answer.PacketId).Distinct()], stop), reasons);
+    }
+
+    // Nobody is reminded on the day they were told, nor of a packet that came back since, or whose loan ended since with how it went.
+    private async Task<List<RecallAnswerRow>> StillOwedAsync(LibraryDbContext db, List<RecallAnswerRow> told, CancellationToken stop)
+    {
+        var ids = told.Select(answer => answer.PacketId).ToArray();
+        var holders = await db.Set<PacketRow>().Where(packet => ids.Contains(packet.Id)).Select(packet => new { packet.Id, packet.HolderId }).ToDictionaryAsync(packet => packet.Id, packet => packet.HolderId, stop);
+        var ended = (await db.Set<LoanRow>().Where(loan => ids.Contains(loan.PacketId) && loan.EndedOn != null && !loan.IsVoid).Select(loan => new { loan.PacketId, loan.BorrowerId, loan.EndedOn }).ToListAsync(stop))
+            .ToLookup(loan => (loan.PacketId, loan.BorrowerId), loan => loan.EndedOn);
+        var today = DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime);
+        return [.. told.Where(answer =>
+        {
+            var on = DateOnly.FromDateTime(answer.ToldAt!.Value.UtcDateTime);
+            return on < today && holders.GetValueOrDefault(answer.PacketId) == answer.PersonId && ended[(answer.PacketId, answer.PersonId)].All(day => day < on);
+        })];
     }
 
     private sealed record Asked(bool Again, IReadOnlyList<RecallAnswerRow> Answers, IReadOnlyDictionary<long, NamedPacket> Packets, IReadOnlyDictionary<long, string> Reasons)

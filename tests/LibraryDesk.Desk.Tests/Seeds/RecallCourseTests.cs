@@ -2,6 +2,7 @@ using LibraryDesk.Data.Notices;
 using LibraryDesk.Data.Seeds;
 using LibraryDesk.Desk.People;
 using LibraryDesk.Desk.Seeds;
+using LibraryDesk.Desk.Seeds.Bulk;
 using LibraryDesk.Lineage.Acts;
 using LibraryDesk.Lineage.Rules;
 using LibraryDesk.Lineage.Seeds;
@@ -167,6 +168,26 @@ public class RecallCourseTests
         (await CloseAsync(library, hold, keepHeld: true)).Allowed();
         (await library.Act<ReopenRecall>().RunAsync(ASeedLibrary.Librarian, hold, "closed in error", default)).Allowed();
         Assert.Equal((first, null), ((await NowAsync()).FirstToldAt, (await NowAsync()).ToldAt));
+    }
+
+    [Theory, OnBoth]
+    public async Task Nobody_is_reminded_of_a_packet_that_came_back_or_whose_loan_ended_since(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        await library.AddPersonAsync(ASeedLibrary.Member, "member@example.org");
+        var lot = (await library.ReceiveAsync()).Lot.ToString()!;
+        var packets = await library.PacketsAsync(lot, 3);
+        foreach (var packet in packets) await LendAsync(library, packet);
+        var hold = await RecallAsync(library, lot);
+        var tell = library.Act<TellHolders>();
+        (await tell.RunAsync(ASeedLibrary.Librarian, hold, default)).Allowed();
+        library.Clock.Advance(TimeSpan.FromDays(3));
+        (await library.Act<CheckInBox>().RunAsync(ASeedLibrary.Librarian, [new(packets[0], LoanEnding.BroughtBack, null), new(packets[1], LoanEnding.Failed, null)], default)).Allowed();
+        library.Clock.Advance(TimeSpan.FromDays(3));
+        var person = (await tell.PreviewReminderAsync(ASeedLibrary.Librarian, [hold], default)).Allowed().People.Single();
+        Assert.StartsWith(packets[2], person.Packets.Single(), StringComparison.Ordinal);
+        // What stands on the shelf again has nobody to answer for it.
+        Assert.Contains("Of 2 of the 2 packets", (await CloseAsync(library, hold, keepHeld: true)).Refusal?.Message, StringComparison.Ordinal);
     }
 
     [Theory, OnBoth]

@@ -40,17 +40,18 @@ public class LibrarySettingsTests
     }
 
     [Theory, OnBoth]
-    public async Task A_member_who_takes_a_packet_gets_the_day_of_the_settings_and_a_librarian_says_it(string database)
+    public async Task A_member_who_takes_a_packet_gets_the_day_of_the_settings_and_a_librarian_says_it_for_others(string database)
     {
         await using var library = await TestLibrary.CreateAsync(database);
         var settings = library.Act<LibrarySettings>();
         Assert.Equal("settings.loan", (await settings.ChangeAsync(ASeedLibrary.Librarian, 0, row => row.LoanDays = -1, default)).Refusal?.Code);
         (await settings.ChangeAsync(ASeedLibrary.Librarian, 0, row => row.LoanDays = 300, default)).Allowed();
-        var packets = await library.PacketsAsync((await library.ReceiveAsync()).Lot.ToString()!, 2);
+        var packets = await library.PacketsAsync((await library.ReceiveAsync()).Lot.ToString()!, 3);
         (await library.Act<LendPacket>().RunAsync(ASeedLibrary.Member, new Handover(packets[0]), default)).Allowed();
         (await library.Act<LendPacket>().RunAsync(ASeedLibrary.Librarian, new Handover(packets[1], ASeedLibrary.Member.UserId), default)).Allowed();
+        (await library.Act<LendPacket>().RunAsync(ASeedLibrary.Librarian, new Handover(packets[2]), default)).Allowed();
         await using var db = await library.OpenAsync();
         // 300 days after 1 August 2026.
-        Assert.Equal([new DateOnly(2027, 5, 28), null], await db.Set<LoanRow>().OrderBy(loan => loan.Id).Select(loan => loan.DueOn).ToListAsync());
+        Assert.Equal([new DateOnly(2027, 5, 28), null, new DateOnly(2027, 5, 28)], await db.Set<LoanRow>().OrderBy(loan => loan.Id).Select(loan => loan.DueOn).ToListAsync());
     }
 }

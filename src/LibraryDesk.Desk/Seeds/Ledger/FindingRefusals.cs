@@ -7,7 +7,7 @@ public static class FindingRefusals
 
     internal static Refusal NoLot(string code) => new(NotFoundCode, $"There is no lot {code} in this library. Compare the code with the label.");
 
-    internal static Refusal UndoneLot(string code) => new(NotFoundCode, $"Lot {code} was taken down and undone again: what it was made of is back where it came from. The ledger keeps both entries.");
+    internal static Refusal UndoneLot(string code) => new(NotFoundCode, $"Lot {code} was taken down and undone again. The ledger keeps both entries.");
 
     internal static Refusal NoAccession(string code) => new(NotFoundCode, $"There is no accession {code} in this library. Compare the code with the label.");
 

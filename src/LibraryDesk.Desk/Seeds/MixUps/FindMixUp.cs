@@ -17,7 +17,11 @@ namespace LibraryDesk.Desk.Seeds.MixUps;
 /// <param name="On">The day: of arrival, sowing or packing.</param>
 /// <param name="Source">How the seed came, for an accession; null for all else.</param>
 /// <param name="Scope">What it takes in.</param>
-public sealed record PlacedCause(Cause Cause, LineageNode Place, DateOnly On, SeedSource? Source, CauseScope Scope);
+public sealed record PlacedCause(Cause Cause, LineageNode Place, DateOnly On, SeedSource? Source, CauseScope Scope)
+{
+    /// <summary>True when <see cref="On"/> is only the earliest it can be: of a growing whose day of sowing was not told.</summary>
+    public bool OrLater { get; init; }
+}
 
 /// <summary>One cause with the chance that it happened.</summary>
 /// <param name="Placed">The cause.</param>
@@ -153,6 +157,9 @@ public sealed class FindMixUp(IDbContextFactory<LibraryDbContext> factory, Guide
     {
         var place = graph[cause.Node];
         var on = cause.Packing is { } packing ? state.Packets.First(packet => packet.Packing == packing).PackedOn : place.On;
-        return new(cause, place, on, state.Find(new AccessionId(cause.Node.Value))?.Source, await CauseScope.OfAsync(db, cause, stop));
+        return new(cause, place, on, state.Find(new AccessionId(cause.Node.Value))?.Source, await CauseScope.OfAsync(db, cause, stop))
+        {
+            OrLater = state.Find(new GrowOutId(cause.Node.Value))?.Facts.SownLater is true,
+        };
     }
 }

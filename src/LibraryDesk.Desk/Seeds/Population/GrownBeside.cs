@@ -9,7 +9,7 @@ namespace LibraryDesk.Desk.Seeds.Population;
 /// <param name="SownOn">The day of sowing, or the earliest it can be.</param>
 /// <param name="SownLater">True when that day is only the earliest it can be.</param>
 /// <param name="SameSpecies">True when it is of the same species, so that it can cross.</param>
-/// <param name="Overlap">True when both stood at the same time; null when the end of either was not told.</param>
+/// <param name="Overlap">True when both stood at the same time; null when the beginning or the end of either was not told.</param>
 public sealed record Neighbour(string FromCode, GoesBy Name, DateOnly SownOn, bool SownLater, bool SameSpecies, bool? Overlap);
 
 /// <summary>What grew beside each growing, by its number.</summary>
@@ -48,7 +48,11 @@ public sealed class GrownBeside(IDbContextFactory<LibraryDbContext> factory)
     private static bool SameSeason(GrowOutRow one, GrowOutRow other) => Overlap(one, other) ?? Math.Abs(one.SownOn.DayNumber - other.SownOn.DayNumber) <= SeasonDays;
 
     private static bool? Overlap(GrowOutRow one, GrowOutRow other) =>
-        one.HarvestedOn is { } first && other.HarvestedOn is { } second ? one.SownOn <= second && other.SownOn <= first : null;
+        one.HarvestedOn is not { } first || other.HarvestedOn is not { } second ? null
+        : one.SownOn > second || other.SownOn > first ? false
+        // Either may have been sown later than the day that is known.
+        : one.SownLater is true || other.SownLater is true ? null
+        : true;
 
     private static async Task<Dictionary<long, (string Code, long Lot)>> LotsAsync(LibraryDbContext db, long[] from, CancellationToken stop)
     {

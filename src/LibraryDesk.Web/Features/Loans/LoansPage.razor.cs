@@ -20,6 +20,9 @@ public sealed partial class LoansPage
     /// <summary>Why an entry is undone here, as the ledger keeps it.</summary>
     internal const string UndoneAtCounter = "undone at the counter";
 
+    // In the address: the day was left empty, so it stays empty.
+    private const string NoDay = "none";
+
     private Actor _actor = Actor.Visitor;
     private IReadOnlyList<MemberLoan> _loans = [];
     private int _out;
@@ -91,7 +94,7 @@ public sealed partial class LoansPage
         {
             // The page is drawn once before the settings have come from the database.
             Form = new LendForm { Packet = Done is null ? Packet : null, Due = AmountEntry.ReadDay(Due) is null ? null : Due };
-            if (Form.Due is null && await Settings.ReadAsync(default) is { LoanDays: > 0 and var days }) Form.Due = Today.AddDays(days).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+            if (Due is null && await Settings.ReadAsync(default) is { LoanDays: > 0 and var days }) Form.Due = Today.AddDays(days).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
         }
         if (_actor.IsLibrarian)
         {
@@ -196,7 +199,7 @@ public sealed partial class LoansPage
     }
 
     // Packets lent one after the other are due on one day.
-    private static string KeptDay(LendForm form) => AmountEntry.ReadDay(form.Due) is null ? "" : $"&due={form.Due}";
+    private static string KeptDay(LendForm form) => $"&due={(AmountEntry.ReadDay(form.Due) is null ? NoDay : form.Due)}";
 
     private async Task<Guid?> WhoAsync(LendForm form)
     {

@@ -35,7 +35,7 @@ internal static class MixUpWords
             _ => Say[$"It came in on {SeedWords.Day(placed.On)}, and nobody knows from where."],
         },
         CauseKind.SwappedAtPacking => Say[$"They were put up on {SeedWords.Day(placed.On)}."],
-        CauseKind.SwappedAtGrowOut or CauseKind.CrossedAtGrowOut => Say[$"It was sown on {SeedWords.Day(placed.On)}."],
+        CauseKind.SwappedAtGrowOut or CauseKind.CrossedAtGrowOut => Say[$"It was {SeedWords.Sown(placed.On, placed.OrLater)}."],
         _ => Say[$"The packet was put up on {SeedWords.Day(placed.On)}."],
     };
 

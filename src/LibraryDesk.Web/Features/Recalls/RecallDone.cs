@@ -13,7 +13,7 @@ internal static class RecallDone
     public static string? Words(string? done, int people, int missed, string? packet = null, string? held = null) => done switch
     {
         "started" => Say["The recall is open: nothing of it can be lent. Now tell the holders."],
-        "written" or "reminded" when missed > 0 => $"{Told(people)} {Say.Count(missed, $"The holder of {missed} packet can’t be reached by the desk: tell them another way, then note it in the list.", $"The holders of {missed} packets can’t be reached by the desk: tell them another way, then note it in the list.")}",
+        "written" when missed > 0 => $"{Told(people)} {Say.Count(missed, $"The holder of {missed} packet can’t be reached by the desk: tell them another way, then note it in the list.", $"The holders of {missed} packets can’t be reached by the desk: tell them another way, then note it in the list.")}",
         "written" => Told(people),
         "reminded" => Say.Count(people, $"{people} person is reminded.", $"{people} people are reminded."),
         "told" when packet is not null => Say[$"It is noted that the holder of {packet} was told."],
@@ -22,7 +22,7 @@ internal static class RecallDone
         "unanswered" when packet is not null => Say[$"It is noted that there is no answer for {packet} yet."],
         "answered" => Say["The answer is noted."],
         "unanswered" => Say["It is noted that there is no answer yet."],
-        "closed" when !string.IsNullOrEmpty(held) => $"{Closed(people)} {Say[$"Something else still holds {held}: it stands on that page."]}",
+        "closed" when !string.IsNullOrEmpty(held) => $"{Closed(people)} {Say[$"Something else still holds {held}."]}",
         "closed" => Closed(people),
         "reopened" => Say["The recall is open again: nothing of it can be lent. Packets that left meanwhile are on the list; tell the holders anew."],
         _ => null,
