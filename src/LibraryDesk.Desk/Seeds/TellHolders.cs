@@ -89,7 +89,7 @@ public sealed class TellHolders(IDbContextFactory<LibraryDbContext> factory, Tim
         var people = asked.ByPerson.Select(person => new HolderToTell(names[person.Key], [.. person.Select(answer => asked.Packets[answer.PacketId].Title).Distinct()], WayTo(person.Key), person.Max(answer => answer.ToldAt))).ToArray();
         // Somebody the desk cannot write to is reminded by who told them the first time.
         if (again) people = [.. people.Where(person => person.Way is not null)];
-        var first = asked.ByPerson.FirstOrDefault() is { } one ? asked.Word(one, clock.GetUtcNow()) : null;
+        var first = asked.ByPerson.FirstOrDefault(person => !again || WayTo(person.Key) is not null) is { } one ? asked.Word(one, clock.GetUtcNow()) : null;
         var address = await db.Set<LibrarySettingsRow>().AsNoTracking().Select(row => row.PublicAddress).SingleOrDefaultAsync(stop);
         return new LettersToSend(people, first?.Heading, first?.Letter, !string.IsNullOrEmpty(address));
     }

@@ -94,7 +94,7 @@ public sealed partial class LoansPage
         {
             // The page is drawn once before the settings have come from the database.
             Form = new LendForm { Packet = Done is null ? Packet : null, Due = AmountEntry.ReadDay(Due) is null ? null : Due };
-            if (Due is null && await Settings.ReadAsync(default) is { LoanDays: > 0 and var days }) Form.Due = Today.AddDays(days).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+            if (_actor.IsLibrarian && Due is null && await Settings.ReadAsync(default) is { LoanDays: > 0 and var days }) Form.Due = Today.AddDays(days).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
         }
         if (_actor.IsLibrarian)
         {
