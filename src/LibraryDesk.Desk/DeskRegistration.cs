@@ -8,7 +8,6 @@ using LibraryDesk.Desk.Record;
 using LibraryDesk.Desk.Reviewers;
 using LibraryDesk.Desk.Search;
 using LibraryDesk.Desk.Seeds;
-using LibraryDesk.Desk.Settings;
 using LibraryDesk.Desk.Varieties;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using Microsoft.Extensions.DependencyInjection;
@@ -21,6 +20,7 @@ public static class DeskRegistration
     public static IServiceCollection AddDesk(this IServiceCollection services)
     {
         services.TryAddSingleton(TimeProvider.System);
+        services.AddSingleton<LibraryClock>();
         services.AddSingleton<LibrarySettings>();
         services.AddSingleton<SendDueMail>();
         services.AddSingleton<ReadRecord>();

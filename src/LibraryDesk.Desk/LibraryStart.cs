@@ -4,7 +4,7 @@ using Microsoft.Extensions.DependencyInjection;
 
 namespace LibraryDesk.Desk;
 
-/// <summary>What must be so before the first request or command: tables up to date, roles there.</summary>
+/// <summary>What must be so before the first request or command: tables up to date, roles there, the clock by the library's time zone.</summary>
 public static class LibraryStart
 {
     public static async Task PrepareAsync(IServiceProvider services, CancellationToken stop)
@@ -13,6 +13,8 @@ public static class LibraryStart
         var provider = services.GetRequiredService<IDatabaseProvider>();
         await using var db = await factory.CreateDbContextAsync(stop);
         await provider.MigrateAsync(db, stop);
+        // From the first moment on, days are the library's.
+        await services.GetRequiredService<LibrarySettings>().ReadAsync(stop);
         try
         {
             await AddRolesAsync(db, stop);

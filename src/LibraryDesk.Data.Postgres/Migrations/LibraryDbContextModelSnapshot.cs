@@ -2456,6 +2456,11 @@ namespace LibraryDesk.Data.Postgres.Migrations
                         .HasColumnType("integer")
                         .HasColumnName("test_every_days");
 
+                    b.Property<string>("TimeZone")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("time_zone");
+
                     b.HasKey("Id");
 
                     b.ToTable("library_settings", (string)null);

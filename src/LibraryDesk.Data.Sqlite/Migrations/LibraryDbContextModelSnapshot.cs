@@ -2413,6 +2413,11 @@ namespace LibraryDesk.Data.Sqlite.Migrations
                         .HasColumnType("INTEGER")
                         .HasColumnName("test_every_days");
 
+                    b.Property<string>("TimeZone")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("time_zone");
+
                     b.HasKey("Id");
 
                     b.ToTable("library_settings", (string)null);

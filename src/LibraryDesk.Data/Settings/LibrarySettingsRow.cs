@@ -23,6 +23,8 @@ public sealed class LibrarySettingsRow : IRevisioned
     public int IntakeHoldDays { get; set; }
     /// <summary>Days after which seed of a loan is hoped for; 0 for no day.</summary>
     public int LoanDays { get; set; }
+    /// <summary>The time zone whose midnight begins the library's days, as the tz database names it; empty for the server's own.</summary>
+    public string TimeZone { get; set; } = "";
     /// <summary>The class of published isolation distance that growings are judged by, as a topic of the growing figures.</summary>
     public string IsolationTopic { get; set; } = "isolation_share_m";
     /// <summary>Regrow a lot when it germinates below so many per cent, of its own first test or in all, see <see cref="RegrowOfInitial"/>.</summary>

@@ -23,7 +23,7 @@ public sealed record CalendarEntry(string Id, DateOnly Day, string Heading, stri
 public sealed record CalendarView(DateTimeOffset Now, IReadOnlyList<CalendarEntry> Entries);
 
 /// <summary>Reads the feed behind a secret address: the person's own looks to come, looks asked for, and seed that is due back.</summary>
-public sealed class ReadCalendar(IDbContextFactory<LibraryDbContext> factory, ListCases cases, MemberLoans loans, TimeProvider clock)
+public sealed class ReadCalendar(IDbContextFactory<LibraryDbContext> factory, ListCases cases, MemberLoans loans, LibraryClock clock)
 {
     public const string GoneCode = "calendar.gone";
 
@@ -46,19 +46,18 @@ public sealed class ReadCalendar(IDbContextFactory<LibraryDbContext> factory, Li
             .GroupBy(l => l.CaseId).ToDictionary(l => l.Key, l => l.MaxBy(x => x.Number)!);
         var lent = (await loans.OfAsync(Actor.Member(me), me, stop)).Match(list => list.Loans, _ => []);
 
-        var now = clock.GetUtcNow();
-        var oldest = DateOnly.FromDateTime(now.UtcDateTime).AddDays(-DaysBack);
+        var oldest = clock.Today.AddDays(-DaysBack);
         IEnumerable<CalendarEntry> entries =
         [
             .. own.SelectMany(c => c.Requests.Select(r => Asked(c.Case, r))),
             .. growing.Select(c => c.Ranking is { } ranking && SeasonForecast.Of(ranking, looks[c.Case.Id].Date) is { } forecast ? Season(c.Case, forecast, looks[c.Case.Id].Number) : null).OfType<CalendarEntry>(),
             .. lent.Where(l => l.IsOpen && l.DueOn is not null).Select(Due),
         ];
-        return new CalendarView(now, [.. entries.Where(e => e.Day >= oldest).OrderBy(e => e.Day).ThenBy(e => e.Id, StringComparer.Ordinal)]);
+        return new CalendarView(clock.Now, [.. entries.Where(e => e.Day >= oldest).OrderBy(e => e.Day).ThenBy(e => e.Id, StringComparer.Ordinal)]);
     }
 
-    private static CalendarEntry Asked(CaseRow row, LookRequestRow request) => new(
-        Text($"look-{request.Id}"), DateOnly.FromDateTime(request.At.UtcDateTime), Say[$"Case {row.Id}: a look is asked for"], GuideBooks.Say(row.GuideId, request.Message), Text($"/cases/{row.Id}"));
+    private CalendarEntry Asked(CaseRow row, LookRequestRow request) => new(
+        Text($"look-{request.Id}"), clock.DayOf(request.At), Say[$"Case {row.Id}: a look is asked for"], GuideBooks.Say(row.GuideId, request.Message), Text($"/cases/{row.Id}"));
 
     private static CalendarEntry Season(CaseRow row, SeasonForecast forecast, int look) => new(
         Text($"season-{row.Id}-{look}-{forecast.Stage}"),

@@ -3,7 +3,6 @@ using LibraryDesk.Data.Mail;
 using LibraryDesk.Data.Provider;
 using LibraryDesk.Data.Settings;
 using LibraryDesk.Desk.Mail;
-using LibraryDesk.Desk.Settings;
 using LibraryDesk.Photos;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
@@ -123,6 +122,8 @@ public static class DemoLoader
         row.Tagline = settings.GetProperty("tagline").GetString()!;
         row.CodePrefix = settings.GetProperty("codePrefix").GetString()!;
         row.OpinionsNeeded = settings.GetProperty("opinionsNeeded").GetInt32();
+        // A server without the tz database keeps its own time.
+        row.TimeZone = settings.GetProperty("timeZone").GetString() is { } zone && LibraryClock.Knows(zone) ? zone : "";
         row.SharingNotice = settings.GetProperty("sharingNotice").GetString()!;
     }
 }

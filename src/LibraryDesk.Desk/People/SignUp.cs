@@ -1,5 +1,4 @@
 using LibraryDesk.Data.People;
-using LibraryDesk.Desk.Settings;
 
 namespace LibraryDesk.Desk.People;
 

@@ -26,7 +26,7 @@ public sealed record CounterLine(long Sequence, DateTimeOffset At, string Packet
 public sealed record CounterLines(IReadOnlyList<CounterLine> Lines);
 
 /// <summary>Reads today's lendings, endings and returns out of the ledger, newest first.</summary>
-public sealed class CounterDay(IDbContextFactory<LibraryDbContext> factory, TimeProvider clock)
+public sealed class CounterDay(IDbContextFactory<LibraryDbContext> factory, LibraryClock clock)
 {
     private const int Most = 200;
 
@@ -35,8 +35,7 @@ public sealed class CounterDay(IDbContextFactory<LibraryDbContext> factory, Time
     public async Task<Outcome<CounterLines>> ReadAsync(Actor actor, CancellationToken stop)
     {
         if (!actor.IsLibrarian) return PeopleRefusals.LibrariansOnly;
-        var now = clock.GetUtcNow();
-        var midnight = new DateTimeOffset(now.UtcDateTime.Date, TimeSpan.Zero);
+        var midnight = clock.BeginOf(clock.Today);
         await using var db = await factory.CreateDbContextAsync(stop);
         var rows = await db.Set<LedgerEntryRow>().AsNoTracking()
             .Where(row => row.At >= midnight && Kinds.Contains(row.Kind)).OrderByDescending(row => row.Sequence).Take(Most).ToListAsync(stop);

@@ -40,7 +40,7 @@ public sealed record MemberLoan(
 }
 
 /// <summary>Reads loans: a member's own, or as a librarian anybody's or all. Volunteers may read the loans of a case's member, without names.</summary>
-public sealed class MemberLoans(IDbContextFactory<LibraryDbContext> factory, TimeProvider clock)
+public sealed class MemberLoans(IDbContextFactory<LibraryDbContext> factory, LibraryClock clock)
 {
     public const int MostRows = 500;
 
@@ -64,7 +64,7 @@ public sealed class MemberLoans(IDbContextFactory<LibraryDbContext> factory, Tim
     {
         if (!actor.IsLibrarian) return PeopleRefusals.LibrariansOnly;
         await using var db = await factory.CreateDbContextAsync(stop);
-        var today = DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime);
+        var today = clock.Today;
         // By the day of ending first, so that the index on both days is used and loans that ended are passed over.
         return await db.Set<LoanRow>().Where(loan => loan.EndedOn == null && loan.DueOn < today && loan.Ending == null && !loan.IsVoid)
             .CountAsync(loan => !ListedPacket.Open(db).Any(listed => listed.PacketId == loan.PacketId), stop);

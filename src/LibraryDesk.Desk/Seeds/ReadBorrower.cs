@@ -9,14 +9,14 @@ namespace LibraryDesk.Desk.Seeds;
 public sealed record CounterBorrower(Guid Id, string Name, int Out, int CalledBack, int Overdue);
 
 /// <summary>Reads the person a librarian lends to.</summary>
-public sealed class ReadBorrower(PeopleDirectory people, MemberLoans loans, TimeProvider clock)
+public sealed class ReadBorrower(PeopleDirectory people, MemberLoans loans, LibraryClock clock)
 {
     public async Task<Outcome<CounterBorrower>> ReadAsync(Actor actor, Guid id, CancellationToken stop)
     {
         if (!(await people.ByIdAsync(actor, id, stop)).TryGet(out var person, out var nobody)) return nobody;
         if (person.Erased) return PeopleDirectory.Gone;
         if (!(await loans.OfAsync(actor, id, stop)).TryGet(out var read, out var no)) return no;
-        var today = DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime);
+        var today = clock.Today;
         var open = read.Loans.Where(loan => loan.IsOpen).ToArray();
         return new CounterBorrower(id, person.Name.Length > 0 ? person.Name : person.Email, open.Length, open.Count(loan => loan.IsRecalled), open.Count(loan => loan.IsOverdueOn(today)));
     }

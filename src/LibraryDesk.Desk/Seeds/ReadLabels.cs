@@ -30,7 +30,7 @@ public sealed record SeedLabel(
 public sealed record SeedLabels(IReadOnlyList<SeedLabel> Labels, IReadOnlyList<string> Missing);
 
 /// <summary>Reads what labels need, for people who run the desk.</summary>
-public sealed class ReadLabels(IDbContextFactory<LibraryDbContext> factory, TimeProvider clock)
+public sealed class ReadLabels(IDbContextFactory<LibraryDbContext> factory, LibraryClock clock)
 {
     /// <summary>The most labels of one print.</summary>
     public const int Most = 400;
@@ -51,7 +51,7 @@ public sealed class ReadLabels(IDbContextFactory<LibraryDbContext> factory, Time
     public async Task<Outcome<SeedLabels>> OfTodayAsync(Actor actor, CancellationToken stop)
     {
         if (!actor.IsVolunteer) return PeopleRefusals.VolunteersOnly;
-        var today = DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime);
+        var today = clock.Today;
         await using var db = await factory.CreateDbContextAsync(stop);
         return new SeedLabels(await PacketLabelsAsync(db, OnShelf(db).Where(packet => packet.PackedOn == today), stop), []);
     }

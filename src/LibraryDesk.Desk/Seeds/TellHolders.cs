@@ -28,7 +28,7 @@ public sealed record HolderToTell(string Who, IReadOnlyList<string> Packets, Not
 public sealed record LettersToSend(IReadOnlyList<HolderToTell> People, string? Subject, string? Letter, bool HasAddress);
 
 /// <summary>Writes to everybody who holds or held a recalled packet and was not told yet, or reminds those who were and have not answered. Letter and note stand or fall together.</summary>
-public sealed class TellHolders(IDbContextFactory<LibraryDbContext> factory, TimeProvider clock)
+public sealed class TellHolders(IDbContextFactory<LibraryDbContext> factory, LibraryClock clock)
 {
     public const string ClosedCode = "recall.closed";
 
@@ -46,7 +46,7 @@ public sealed class TellHolders(IDbContextFactory<LibraryDbContext> factory, Tim
         await using var db = await factory.CreateDbContextAsync(stop);
         if (!(await AskedAsync(db, holdIds, again, stop)).TryGet(out var asked, out var no)) return no;
 
-        var now = clock.GetUtcNow();
+        var now = clock.Now;
         var letters = 0;
         foreach (var person in asked.ByPerson)
         {
@@ -89,7 +89,7 @@ public sealed class TellHolders(IDbContextFactory<LibraryDbContext> factory, Tim
         var people = asked.ByPerson.Select(person => new HolderToTell(names[person.Key], [.. person.Select(answer => asked.Packets[answer.PacketId].Title).Distinct()], WayTo(person.Key), person.Max(answer => answer.ToldAt))).ToArray();
         // Somebody the desk cannot write to is reminded by who told them the first time.
         if (again) people = [.. people.Where(person => person.Way is not null)];
-        var first = asked.ByPerson.FirstOrDefault(person => !again || WayTo(person.Key) is not null) is { } one ? asked.Word(one, clock.GetUtcNow()) : null;
+        var first = asked.ByPerson.FirstOrDefault(person => !again || WayTo(person.Key) is not null) is { } one ? asked.Word(one, clock.Now) : null;
         var address = await db.Set<LibrarySettingsRow>().AsNoTracking().Select(row => row.PublicAddress).SingleOrDefaultAsync(stop);
         return new LettersToSend(people, first?.Heading, first?.Letter, !string.IsNullOrEmpty(address));
     }
@@ -112,10 +112,10 @@ public sealed class TellHolders(IDbContextFactory<LibraryDbContext> factory, Tim
         var holders = await db.Set<PacketRow>().Where(packet => ids.Contains(packet.Id)).Select(packet => new { packet.Id, packet.HolderId }).ToDictionaryAsync(packet => packet.Id, packet => packet.HolderId, stop);
         var ended = (await db.Set<LoanRow>().Where(loan => ids.Contains(loan.PacketId) && loan.EndedOn != null && !loan.IsVoid).Select(loan => new { loan.PacketId, loan.BorrowerId, loan.EndedOn }).ToListAsync(stop))
             .ToLookup(loan => (loan.PacketId, loan.BorrowerId), loan => loan.EndedOn);
-        var today = DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime);
+        var today = clock.Today;
         return [.. told.Where(answer =>
         {
-            var on = DateOnly.FromDateTime(answer.ToldAt!.Value.UtcDateTime);
+            var on = clock.DayOf(answer.ToldAt!.Value);
             return on < today && holders.GetValueOrDefault(answer.PacketId) == answer.PersonId && ended[(answer.PacketId, answer.PersonId)].All(day => day < on);
         })];
     }

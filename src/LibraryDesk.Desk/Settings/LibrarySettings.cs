@@ -4,14 +4,17 @@ using LibraryDesk.Desk.Seeds.Keeping;
 
 namespace LibraryDesk.Desk.Settings;
 
-/// <summary>Reads and changes the library's own choices.</summary>
-public sealed class LibrarySettings(IDbContextFactory<LibraryDbContext> factory)
+/// <summary>Reads and changes the library's own choices. The library's clock goes by the time zone last read or chosen.</summary>
+public sealed class LibrarySettings(IDbContextFactory<LibraryDbContext> factory, LibraryClock clock)
 {
     /// <summary>The settings; the defaults where none were saved yet.</summary>
     public async Task<LibrarySettingsRow> ReadAsync(CancellationToken stop)
     {
         await using var db = await factory.CreateDbContextAsync(stop);
-        return await db.Set<LibrarySettingsRow>().AsNoTracking().SingleOrDefaultAsync(stop) ?? new LibrarySettingsRow();
+        var row = await db.Set<LibrarySettingsRow>().AsNoTracking().SingleOrDefaultAsync(stop) ?? new LibrarySettingsRow();
+        // Another server on the same database may have changed it.
+        clock.GoBy(row.TimeZone);
+        return row;
     }
 
     /// <summary>Changes the settings as a librarian; refuses when they changed since the form was shown.</summary>
@@ -35,6 +38,7 @@ public sealed class LibrarySettings(IDbContextFactory<LibraryDbContext> factory)
         {
             return ChangedMeanwhile;
         }
+        clock.GoBy(row.TimeZone);
         return row;
     }
 
@@ -51,6 +55,7 @@ public sealed class LibrarySettings(IDbContextFactory<LibraryDbContext> factory)
         { FirstTestDays: < 1 or > 3650 } or { TestEveryDays: < 1 or > 3650 } => new Refusal("settings.tests", "Germination tests come between 1 and 3650 days apart."),
         { RecountEveryDays: < 0 or > 3650 } => new Refusal("settings.recount", "Stocktakes come at most 3650 days apart; 0 for none."),
         { RegrowBelowSeeds: < 0 or > 1_000_000 } => new Refusal("settings.least-seeds", "Give a number of seeds from 0 to 1,000,000; 0 for no such rule."),
+        { TimeZone.Length: > 0 } when !LibraryClock.Knows(row.TimeZone) => new Refusal("settings.time-zone", "Choose one of the time zones of the list."),
         _ when !GrowingAdvice.IsolationTopics.Contains(row.IsolationTopic) => new Refusal("settings.isolation", "Choose one of the classes of isolation distance."),
         _ when StoreConditions.Read(row.Stores).Refusal is { } no => no,
         _ when row.CodePrefix.Length != 1 || !row.CodePrefix.All(PrefixLetters.Contains) =>

@@ -10,6 +10,7 @@ namespace LibraryDesk.Web.Tests.SeedPages;
 public class LineageDrawingTests : BunitContext
 {
     private static readonly DateOnly Day = new(2025, 2, 1);
+    private static readonly DateTimeOffset At = new(Day, TimeOnly.MinValue, TimeSpan.Zero);
 
     [Fact]
     public void Each_node_with_a_page_is_a_link_and_says_what_it_is()
@@ -49,7 +50,7 @@ public class LineageDrawingTests : BunitContext
     [InlineData("capsicum-baccatum", "B", "a plant of it is off")]
     public void What_a_determined_plant_showed_is_said_at_its_packet(string taxon, string? variety, string words)
     {
-        var story = Story(new DeterminedPlant(new(4), "Q25-0001", new(3), 14, taxon, variety, Day));
+        var story = Story(new DeterminedPlant(new(4), "Q25-0001", new(3), 14, taxon, variety, At));
         var list = Render<LineageList>(p => p.Add(l => l.Story, story));
         Assert.Contains(words, list.FindAll("tbody tr")[^1].TextContent, StringComparison.Ordinal);
     }

@@ -13,6 +13,7 @@ namespace LibraryDesk.Web.Tests.SeedPages;
 public class MixUpPartsTests : BunitContext
 {
     private static readonly DateOnly Day = new(2024, 2, 10);
+    private static readonly DateTimeOffset At = new(Day, TimeOnly.MinValue, TimeSpan.Zero);
 
     [Fact]
     public void A_cause_is_told_in_twenty_histories_with_what_it_takes_in()
@@ -55,6 +56,6 @@ public class MixUpPartsTests : BunitContext
 
     private static MixUpView View(PlacedCause placed) => new(
         "L24-011", new GoesBy("Lamp", "capsicum-baccatum"),
-        [new WeighedPlant(new DeterminedPlant(new(9), "Q26-0002-X", new(3), 22, "capsicum-annuum", null, Day), new GoesBy("Lamp", "capsicum-baccatum"), 1 / 16.0, true, true)],
+        [new WeighedPlant(new DeterminedPlant(new(9), "Q26-0002-X", new(3), 22, "capsicum-annuum", null, At), new GoesBy("Lamp", "capsicum-baccatum"), 1 / 16.0, true, true)],
         [One(placed)], [new WholeExplanation([placed], 0.4)], 0.1, 0.03, [], true, 0);
 }

@@ -11,6 +11,7 @@ namespace LibraryDesk.Web.Tests.SeedPages;
 public class NameSurenessTests : BunitContext
 {
     private static readonly DateOnly Day = new(2025, 2, 1);
+    private static readonly DateTimeOffset At = new(Day, TimeOnly.MinValue, TimeSpan.Zero);
 
     // By hand from the table of rates: (1 - donor wrong) x (1 - swapped at packing) x purity, in twentieths.
     [Fact]
@@ -36,8 +37,8 @@ public class NameSurenessTests : BunitContext
     {
         int Sure(params DeterminedPlant[] plants) =>
             int.Parse(Render<NameSureness>(p => p.Add(s => s.Story, Story(plants))).Find(".big").TextContent.Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
-        var neighbour = Sure(new DeterminedPlant(new(9), "Q25-0009", new(3), 14, "capsicum-annuum", null, Day));
-        var own = Sure(new DeterminedPlant(new(4), "Q25-0001", new(3), 14, "capsicum-annuum", null, Day));
+        var neighbour = Sure(new DeterminedPlant(new(9), "Q25-0009", new(3), 14, "capsicum-annuum", null, At));
+        var own = Sure(new DeterminedPlant(new(4), "Q25-0001", new(3), 14, "capsicum-annuum", null, At));
         Assert.True(own <= neighbour && neighbour < Sure());
     }
 

@@ -5,7 +5,7 @@ using LibraryDesk.Data.Provider;
 namespace LibraryDesk.Desk.Cases.Filing;
 
 /// <summary>Opens a new look at the plant, for instance when it flowers or fruits.</summary>
-public sealed class AddLook(IDbContextFactory<LibraryDbContext> factory, IDatabaseProvider provider, CaseFeed feed, TimeProvider clock)
+public sealed class AddLook(IDbContextFactory<LibraryDbContext> factory, IDatabaseProvider provider, CaseFeed feed, LibraryClock clock)
 {
     public const int MostLooks = 60;
 
@@ -19,21 +19,21 @@ public sealed class AddLook(IDbContextFactory<LibraryDbContext> factory, IDataba
         await using var db = await factory.CreateDbContextAsync(stop);
         if (!(await CaseAccess.OwnToChangeAsync(db, actor, caseId, stop)).TryGet(out var row, out var no)) return no;
         var last = await LookOf.FindAsync(db, caseId, null, stop);
-        var now = clock.GetUtcNow();
+        var now = clock.Now;
 
         if (row.Specimen is Specimen.FruitAlone or Specimen.SeedsAlone)
             return new Refusal("case.nothing-grows", "A fruit or seeds alone do not change. Add what else you see to the look that is there.");
         if (last?.Number >= MostLooks) return new Refusal("case.looks", "A case holds 60 looks. Add to the latest one.");
         if (note?.Length > 2000) return new Refusal("case.note", "Keep the note under 2000 characters.");
         // A day of grace: the day may have begun where the plant grows.
-        if (date > DateOnly.FromDateTime(now.UtcDateTime).AddDays(1)) return new Refusal("case.date", "This day is still to come. Give the day you looked at the plant.");
-        if (date < DateOnly.FromDateTime(now.UtcDateTime).AddYears(-MostYears)) return new Refusal("case.date", "This day is more than ten years ago. Check the year.");
+        if (date > clock.DayOf(now).AddDays(1)) return new Refusal("case.date", "This day is still to come. Give the day you looked at the plant.");
+        if (date < clock.DayOf(now).AddYears(-MostYears)) return new Refusal("case.date", "This day is more than ten years ago. Check the year.");
 
         var look = new LookRow
         {
             CaseId = caseId,
             Number = (last?.Number ?? 0) + 1,
-            Date = date ?? DateOnly.FromDateTime(now.UtcDateTime),
+            Date = date ?? clock.DayOf(now),
             // A plant keeps most of its parts from look to look, so the form starts from those.
             Parts = last?.Parts ?? "",
             Note = string.IsNullOrWhiteSpace(note) ? null : note.Trim(),

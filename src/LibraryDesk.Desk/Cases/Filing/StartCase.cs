@@ -3,7 +3,6 @@ using System.Security.Cryptography;
 using LibraryDesk.Data.Cases;
 using LibraryDesk.Data.Mail;
 using LibraryDesk.Desk.Cases.Odds;
-using LibraryDesk.Desk.Settings;
 using LibraryDesk.Desk.Words;
 using LibraryDesk.Identification.Guides;
 using static LibraryDesk.Desk.LetterText;
@@ -12,7 +11,7 @@ namespace LibraryDesk.Desk.Cases.Filing;
 
 /// <summary>Begins a case as a draft, so that nothing is lost when the browser closes. A tray begins one case for each plant.</summary>
 public sealed class StartCase(
-    IDbContextFactory<LibraryDbContext> factory, GuideShelf shelf, LibrarySettings settings, GuestKeySeal seal, TimeProvider clock)
+    IDbContextFactory<LibraryDbContext> factory, GuideShelf shelf, LibrarySettings settings, GuestKeySeal seal, LibraryClock clock)
 {
     public const int MostPlants = 60;
     public const int LongestTitle = 160;
@@ -25,7 +24,7 @@ public sealed class StartCase(
         if (await shelf.CurrentAsync(wanted.GuideId, stop) is not { } guide) return NoSuchGuide;
         var library = await settings.ReadAsync(stop);
 
-        var now = clock.GetUtcNow();
+        var now = clock.Now;
         var asGuest = !actor.IsSignedIn || wanted.ForWalkIn;
         var key = asGuest ? NewKey() : null;
         var batch = wanted.Plants > 1 ? Guid.NewGuid() : (Guid?)null;
@@ -40,7 +39,7 @@ public sealed class StartCase(
             await db.SaveChangesAsync(stop);
             foreach (var row in cases)
             {
-                db.Add(new LookRow { CaseId = row.Id, Number = 1, Date = Today(now), ById = actor.UserId, CreatedAt = now, Parts = FirstParts(guide.Guide, wanted.Specimen) });
+                db.Add(new LookRow { CaseId = row.Id, Number = 1, Date = clock.DayOf(now), ById = actor.UserId, CreatedAt = now, Parts = FirstParts(guide.Guide, wanted.Specimen) });
                 db.AddCaseEvent(row.Id, CaseEvents.Started, actor, now);
             }
             if (key is not null && Blank(wanted.GuestEmail) is { } email)
@@ -124,6 +123,4 @@ public sealed class StartCase(
     };
 
     private static string? Blank(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
-
-    private static DateOnly Today(DateTimeOffset now) => DateOnly.FromDateTime(now.UtcDateTime);
 }

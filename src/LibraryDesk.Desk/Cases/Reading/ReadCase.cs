@@ -1,6 +1,5 @@
 using LibraryDesk.Data.Cases;
 using LibraryDesk.Desk.Cases.Odds;
-using LibraryDesk.Desk.Settings;
 using LibraryDesk.Identification.Guides;
 
 namespace LibraryDesk.Desk.Cases.Reading;

@@ -11,7 +11,7 @@ namespace LibraryDesk.Desk.Cases.Review;
 public sealed record QueueView(IReadOnlyList<QueueLine> Lines, int Own);
 
 /// <summary>Lists the cases that want opinions. No odds, no candidates, no names of members.</summary>
-public sealed class ListReviews(IDbContextFactory<LibraryDbContext> factory, GuideShelf shelf, TimeProvider clock)
+public sealed class ListReviews(IDbContextFactory<LibraryDbContext> factory, GuideShelf shelf, LibraryClock clock)
 {
     /// <summary>Most cases read at once, the longest open first.</summary>
     public const int Most = 500;
@@ -28,13 +28,13 @@ public sealed class ListReviews(IDbContextFactory<LibraryDbContext> factory, Gui
         var own = await open.CountAsync(c => c.OwnerId == me || c.FiledForById == me, stop);
         var read = await ReadAsync(db, open.Where(c => c.OwnerId != me && c.FiledForById != me), me, stop);
 
-        var now = clock.GetUtcNow();
+        var today = clock.Today;
         var lines = new List<QueueLine>(read.Count);
         foreach (var row in read)
         {
             // A case whose guide version is gone stays in the queue, so that somebody finds it; its page says what is wrong.
             (await shelf.FindAsync(row.GuideId, row.GuideVersion, stop)).TryGet(out var guide, out _);
-            lines.Add(Line(row, guide?.Guide, needed, now));
+            lines.Add(Line(row, guide?.Guide, needed, today));
         }
         return new QueueView(lines, own);
     }
@@ -77,7 +77,7 @@ public sealed class ListReviews(IDbContextFactory<LibraryDbContext> factory, Gui
             requests.Count(r => r.CaseId == c.Id))).ToListAsync(stop);
     }
 
-    private static QueueLine Line(Read row, CropGuide? guide, int needed, DateTimeOffset now)
+    private QueueLine Line(Read row, CropGuide? guide, int needed, DateOnly today)
     {
         var carried = (row.Parts ?? "").Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
         var parts = guide?.Parts.Where(p => carried.Contains(p.Id)).ToList() ?? [];
@@ -91,7 +91,7 @@ public sealed class ListReviews(IDbContextFactory<LibraryDbContext> factory, Gui
             row.Looks,
             row.Photos,
             row.FirstPhoto,
-            Math.Max(0, (int)(now - since).TotalDays),
+            Math.Max(0, today.DayNumber - clock.DayOf(since).DayNumber),
             row.Sealed,
             row.InReview > 0 && row.Sealed >= needed ? 0 : row.Sealed + 1,
             row.MineFinal ? MyPart.Finished : row.MineSealed ? MyPart.InReview : MyPart.NotYet,

@@ -11,7 +11,7 @@ using static LibraryDesk.Desk.LetterText;
 namespace LibraryDesk.Desk.Cases.Season;
 
 /// <summary>Tells owners of open cases when their plant should flower or ripen by now. Run from time to time by the server.</summary>
-public sealed class RemindSeason(IDbContextFactory<LibraryDbContext> factory, RankCase rank, GuestKeySeal seal, IDatabaseProvider provider, TimeProvider clock)
+public sealed class RemindSeason(IDbContextFactory<LibraryDbContext> factory, RankCase rank, GuestKeySeal seal, IDatabaseProvider provider, LibraryClock clock)
 {
     // After that long the season is over, and a reminder would only annoy.
     private const int LatestDays = 60;
@@ -21,8 +21,8 @@ public sealed class RemindSeason(IDbContextFactory<LibraryDbContext> factory, Ra
     public async Task<int> RunAsync(CancellationToken stop)
     {
         await using var db = await factory.CreateDbContextAsync(stop);
-        var now = clock.GetUtcNow();
-        var today = DateOnly.FromDateTime(now.UtcDateTime);
+        var now = clock.Now;
+        var today = clock.DayOf(now);
         var oldest = now.AddDays(-365);
         var open = await db.Set<CaseRow>().AsNoTracking()
             .Where(c => (c.State == CaseState.Open || c.State == CaseState.WaitingForLook) && (c.Specimen == Specimen.Plant || c.Specimen == Specimen.Seedling)

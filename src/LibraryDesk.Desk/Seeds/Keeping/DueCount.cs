@@ -14,7 +14,7 @@ public sealed record DueFigure(int Total, DateTimeOffset At);
 /// are reckoned lot by lot; so the figure is kept until the day, the settings or an entry of the ledger that bears on keeping changes it, and
 /// reckoning it anew never takes more than a fiftieth of the server's time.
 /// </summary>
-public sealed class DueCount(IDbContextFactory<LibraryDbContext> factory, DueList list, TimeProvider clock)
+public sealed class DueCount(IDbContextFactory<LibraryDbContext> factory, DueList list, LibraryClock days, TimeProvider clock)
 {
     private const int Rest = 50;
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(1);
@@ -45,7 +45,7 @@ public sealed class DueCount(IDbContextFactory<LibraryDbContext> factory, DueLis
         if (_kept is not { } kept) return true;
         var now = clock.GetUtcNow();
         if (now - kept.Figure.At < kept.Took * Rest) return false;
-        if (now.UtcDateTime.Date != kept.Figure.At.UtcDateTime.Date) return true;
+        if (days.DayOf(now) != days.DayOf(kept.Figure.At)) return true;
         await using var db = await factory.CreateDbContextAsync(stop);
         if (await db.Set<LibrarySettingsRow>().Select(settings => settings.Revision).SingleOrDefaultAsync(stop) != kept.Settings) return true;
         return await db.Set<LedgerEntryRow>().AnyAsync(entry => entry.Sequence > kept.Height && !Beside.Contains(entry.Kind), stop);

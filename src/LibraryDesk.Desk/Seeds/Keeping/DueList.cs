@@ -42,7 +42,7 @@ public sealed record DueLine(string Code, GoesBy Name, DueKind Kind, DateOnly On
 public sealed record DueLines(IReadOnlyList<DueLine> Lines, int Total, int Overdue, DateOnly Today);
 
 /// <summary>Works out what to test, regrow and recount, and by when. Lots are read one after the other, so that memory does not grow with the library.</summary>
-public sealed class DueList(IDbContextFactory<LibraryDbContext> factory, TimeProvider clock)
+public sealed class DueList(IDbContextFactory<LibraryDbContext> factory, LibraryClock clock)
 {
     /// <summary>The most lines of one reading.</summary>
     public const int Most = 200;
@@ -59,7 +59,7 @@ public sealed class DueList(IDbContextFactory<LibraryDbContext> factory, TimePro
         if (!actor.IsVolunteer) return PeopleRefusals.VolunteersOnly;
         await using var db = await factory.CreateDbContextAsync(stop);
         var settings = await db.Set<LibrarySettingsRow>().AsNoTracking().SingleOrDefaultAsync(stop) ?? new LibrarySettingsRow();
-        var today = DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime);
+        var today = clock.Today;
         var until = today.AddDays(Math.Clamp(days, 0, 3650));
         var counted = settings.RecountEveryDays > 0 ? await LastCountsAsync(db, stop) : [];
 
@@ -111,7 +111,7 @@ public sealed class DueList(IDbContextFactory<LibraryDbContext> factory, TimePro
         if (settings.RecountEveryDays > 0) yield return new(row, DueKind.Recount, (counted.TryGetValue(row.Id, out var last) ? last : row.MadeOn).AddDays(settings.RecountEveryDays), facts);
     }
 
-    private static async Task<Dictionary<long, DateOnly>> LastCountsAsync(LibraryDbContext db, CancellationToken stop)
+    private async Task<Dictionary<long, DateOnly>> LastCountsAsync(LibraryDbContext db, CancellationToken stop)
     {
         var kind = SeedActJson.NameOf(EntryKind.Counted);
         var undone = await UndoneCountsAsync(db, stop);
@@ -119,7 +119,7 @@ public sealed class DueList(IDbContextFactory<LibraryDbContext> factory, TimePro
             .Join(db.Set<LedgerSubjectRow>(), entry => entry.Sequence, subject => subject.Sequence, (entry, subject) => new { subject.NodeId, entry.At })
             .Where(count => db.Set<LotRow>().Any(lot => lot.Id == count.NodeId))
             .GroupBy(count => count.NodeId).Select(node => new { Node = node.Key, At = node.Max(count => count.At) }).ToListAsync(stop);
-        return counts.ToDictionary(count => count.Node, count => DateOnly.FromDateTime(count.At.UtcDateTime));
+        return counts.ToDictionary(count => count.Node, count => clock.DayOf(count.At));
     }
 
     // Counts that were undone, be it after they had been put right before. A count that was only put right stands.

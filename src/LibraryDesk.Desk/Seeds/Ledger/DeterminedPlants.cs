@@ -11,8 +11,8 @@ namespace LibraryDesk.Desk.Seeds.Ledger;
 /// <param name="CaseId">Its case.</param>
 /// <param name="Taxon">What it is, as a candidate id.</param>
 /// <param name="Variety">Its variety; null when none was determined.</param>
-/// <param name="On">The day of the determination.</param>
-public sealed record DeterminedPlant(NodeId Packet, string PacketCode, NodeId Lot, long CaseId, string Taxon, string? Variety, DateOnly On);
+/// <param name="At">When it was determined.</param>
+public sealed record DeterminedPlant(NodeId Packet, string PacketCode, NodeId Lot, long CaseId, string Taxon, string? Variety, DateTimeOffset At);
 
 /// <summary>
 /// Finds what plants turned out to be that grew from packets of the lots of a lineage: through the determination's origin, or through a
@@ -38,6 +38,6 @@ internal static class DeterminedPlants
             .Join(standing, tie => tie.CaseId, determination => determination.CaseId,
                 (tie, determination) => new { determination.CaseId, determination.Taxon, determination.VarietyName, determination.At, tie.Id, tie.Code, tie.LotId }).ToListAsync(stop);
         return [.. named.Concat(tied).DistinctBy(plant => (plant.CaseId, plant.Id)).OrderBy(plant => plant.CaseId)
-            .Select(plant => new DeterminedPlant(new(plant.Id), plant.Code, new(plant.LotId), plant.CaseId, plant.Taxon, plant.VarietyName, DateOnly.FromDateTime(plant.At.UtcDateTime)))];
+            .Select(plant => new DeterminedPlant(new(plant.Id), plant.Code, new(plant.LotId), plant.CaseId, plant.Taxon, plant.VarietyName, plant.At))];
     }
 }

@@ -10,7 +10,7 @@ namespace LibraryDesk.Desk.Seeds.Ledger;
 /// appends. A refusal leaves nothing behind. Clerks who come while another's act is being written wait in order, and those who waited are
 /// written together: one lock and one commit for all of them. Nobody is answered before their act is committed.
 /// </summary>
-public sealed class SeedLedger(IDbContextFactory<LibraryDbContext> factory, IDatabaseProvider provider, TimeProvider clock)
+public sealed class SeedLedger(IDbContextFactory<LibraryDbContext> factory, IDatabaseProvider provider, LibraryClock clock)
 {
     private const int MostTogether = 16;
     private readonly ConcurrentQueue<WaitingAct> _waiting = new();
@@ -92,7 +92,8 @@ public sealed class SeedLedger(IDbContextFactory<LibraryDbContext> factory, IDat
         {
             var isNew = db.Entry(head).State == EntityState.Added;
             var before = new LedgerHeadRow { Height = head.Height, Hash = head.Hash, LastSeedId = head.LastSeedId };
-            var work = new SeedWork(db, head, act.Person, clock.GetUtcNow(), act.Stop);
+            var now = clock.Now;
+            var work = new SeedWork(db, head, act.Person, now, clock.DayOf(now), act.Stop);
             if (!await act.TryAsync(work)) return false;
             if (act.IsAllowed) any = true;
             // What a refused act began is forgotten; an allowed one is saved, and the next begins with a clean slate and the new head.

@@ -9,7 +9,7 @@ using LibraryDesk.Lineage.Seeds;
 namespace LibraryDesk.Desk.Seeds.Ledger;
 
 /// <summary>One act at work: what it loads goes into a slice of the seed's state, and what it appends is chained, applied and written.</summary>
-internal sealed class SeedWork(LibraryDbContext db, LedgerHeadRow head, PersonId person, DateTimeOffset now, CancellationToken stop)
+internal sealed class SeedWork(LibraryDbContext db, LedgerHeadRow head, PersonId person, DateTimeOffset now, DateOnly today, CancellationToken stop)
 {
     private readonly ChangeWriter _writer = new(db);
     private ChainHead _chain = head.ToHead();
@@ -23,7 +23,8 @@ internal sealed class SeedWork(LibraryDbContext db, LedgerHeadRow head, PersonId
 
     public DateTimeOffset Now => now;
 
-    public DateOnly Today { get; } = DateOnly.FromDateTime(now.UtcDateTime);
+    /// <summary>The day it is at the library.</summary>
+    public DateOnly Today => today;
 
     public SeedIds Ids { get; } = new(head.LastSeedId);
 

@@ -22,7 +22,7 @@ internal sealed record FamilySlice(SeedState State, IReadOnlyList<DeterminedPlan
     /// <param name="stop">Stops.</param>
     public static async Task<FamilySlice> ReadAsync(LibraryDbContext db, long lot, long? packet, CancellationToken stop)
     {
-        var all = (await DeterminedPlants.OfAsync(db, PacketsOfKin(db, lot), stop)).OrderByDescending(plant => plant.On).ThenByDescending(plant => plant.CaseId).ToArray();
+        var all = (await DeterminedPlants.OfAsync(db, PacketsOfKin(db, lot), stop)).OrderByDescending(plant => plant.At).ThenByDescending(plant => plant.CaseId).ToArray();
         var plants = all.Take(MostPlants).ToArray();
         var edges = await LineageSql.EdgesAboveAny(db, [.. plants.Select(plant => plant.Packet.Value).Append(packet ?? lot).Distinct()]).AsNoTracking().ToListAsync(stop);
         var above = edges.SelectMany(edge => new[] { edge.ParentId, edge.ChildId }).Append(lot).Distinct().ToArray();

@@ -85,7 +85,7 @@ public sealed partial class LoansPage
 
     private int LentToday => _day.Count(line => line.IsLending && !line.IsUndone && line.PersonId == _borrower?.Id);
 
-    private DateOnly Today => DateOnly.FromDateTime(Clock.GetUtcNow().UtcDateTime);
+    private DateOnly Today => Clock.Today;
 
     protected override async Task OnInitializedAsync()
     {

@@ -26,12 +26,12 @@ public sealed partial class NewLotPage
     [SupplyParameterFromForm(FormName = "receive")] private ReceiveForm? Form { get; set; }
 
     protected override void OnInitialized() =>
-        Form ??= new ReceiveForm { On = SeedWords.DayValue(DateOnly.FromDateTime(Clock.GetUtcNow().UtcDateTime)) };
+        Form ??= new ReceiveForm { On = SeedWords.DayValue(Clock.Today) };
 
     private async Task ReceiveAsync()
     {
         var form = Form!;
-        var today = DateOnly.FromDateTime(Clock.GetUtcNow().UtcDateTime);
+        var today = Clock.Today;
         var faults = new List<FormFault>();
         if (!AmountEntry.Read(form.Amount, form.AmountUnit).TryGet(out var amount, out var noAmount)) faults.Add(new("amount", noAmount));
         if (!AmountEntry.ReadThousand(form.Thousand).TryGet(out var thousand, out var noThousand)) faults.Add(new("thousand", noThousand));

@@ -1,5 +1,4 @@
 using LibraryDesk.Desk.Cases.Review;
-using LibraryDesk.Desk.Words;
 using static LibraryDesk.Web.Features.Queue.QueueText;
 
 namespace LibraryDesk.Web.Features.Queue;
@@ -15,10 +14,6 @@ internal static class QueueWords
         1 => Say["waiting 1 day"],
         _ => Say[$"waiting {days} days"],
     };
-
-    public static string Date(DateTimeOffset at) => Dates.Day(at);
-
-    public static string Date(DateOnly date) => Dates.Day(date);
 
     /// <summary>Why the reader is asked; nothing in it comes from the odds or from what anybody said.</summary>
     public static string Why(QueueLine line) => line.Mine switch

@@ -2,6 +2,7 @@ using System.Globalization;
 using LibraryDesk.Desk.Growing;
 using LibraryDesk.Desk.People;
 using LibraryDesk.Desk.Seeds;
+using LibraryDesk.Desk.Settings;
 using LibraryDesk.Desk.Words;
 using LibraryDesk.Lineage;
 using LibraryDesk.Lineage.Rules;
@@ -30,9 +31,9 @@ public sealed partial class NewReturnPage
 
     [SupplyParameterFromForm(FormName = "return")] private ReturnForm? Form { get; set; }
 
-    [Inject] private TimeProvider Clock { get; set; } = default!;
+    [Inject] private LibraryClock Clock { get; set; } = default!;
 
-    private DateOnly Today => DateOnly.FromDateTime(Clock.GetUtcNow().UtcDateTime);
+    private DateOnly Today => Clock.Today;
 
     protected override async Task OnInitializedAsync()
     {

@@ -17,6 +17,7 @@ public sealed class SettingsForm
     public bool SignUpOpen { get; set; }
     public string? IntakeHoldDays { get; set; }
     public string? LoanDays { get; set; }
+    public string? TimeZone { get; set; }
     public string? PublicAddress { get; set; }
     public string? SharingNotice { get; set; }
     public string? LocalRulesUrl { get; set; }
@@ -39,6 +40,7 @@ public sealed class SettingsForm
         SignUpOpen = row.SignUpOpen,
         IntakeHoldDays = Text(row.IntakeHoldDays),
         LoanDays = Text(row.LoanDays),
+        TimeZone = row.TimeZone,
         PublicAddress = row.PublicAddress,
         SharingNotice = row.SharingNotice,
         LocalRulesUrl = row.LocalRulesUrl,
@@ -72,6 +74,7 @@ public sealed class SettingsForm
         row.SignUpOpen = SignUpOpen;
         row.IntakeHoldDays = Number(IntakeHoldDays);
         row.LoanDays = Number(LoanDays);
+        row.TimeZone = TimeZone ?? "";
         row.PublicAddress = PublicAddress?.Trim().TrimEnd('/') ?? "";
         row.SharingNotice = SharingNotice?.Trim() ?? "";
         row.LocalRulesUrl = LocalRulesUrl?.Trim() ?? "";

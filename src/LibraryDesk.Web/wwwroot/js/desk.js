@@ -141,14 +141,6 @@ const followPage = () => {
   heading.focus();
 };
 
-// Times of day come in UTC and are read in the time of the place.
-const sayLocalTimes = () => {
-  for (const time of document.querySelectorAll("time[data-local-time]")) {
-    time.removeAttribute("data-local-time");
-    time.textContent = new Date(time.dateTime).toLocaleTimeString(document.documentElement.lang, { hour: "2-digit", minute: "2-digit", hourCycle: "h23" });
-  }
-};
-
 // At the counter Escape is the next person, from wherever the cursor is, unless a code half typed would be lost.
 document.addEventListener("keydown", event => {
   const next = document.querySelector("[data-next-person]");
@@ -165,7 +157,6 @@ const settle = () => {
   showConnection();
   focusSummary();
   retireToasts();
-  sayLocalTimes();
 };
 settle();
 globalThis.Blazor?.addEventListener("enhancedload", () => {
