@@ -62,13 +62,8 @@ public sealed class CloseRecall(SeedLedger ledger)
     private static async Task<IReadOnlyList<string>> StillHeldAsync(SeedWork work, List<Released> closing)
     {
         var ids = closing.Select(released => released.Hold.Value).ToArray();
-        var below = await LineageSql.EdgesBelowAny(work.Db, [.. closing.Select(released => released.Node.Value)]).AsNoTracking().Select(edge => edge.ChildId).ToListAsync(work.Stop);
-        var nodes = (await work.Db.Set<HoldRow>().AsNoTracking().Where(hold => below.Contains(hold.NodeId) && !ids.Contains(hold.Id) && hold.ReleasedOn == null && !hold.IsVoid).Select(hold => hold.NodeId).ToListAsync(work.Stop)).ToHashSet();
-        foreach (var released in closing)
-        {
-            nodes.UnionWith((await work.HoldsAboveAsync(released.Node)).Where(hold => hold.Stands && !ids.Contains(hold.Id.Value)).Select(hold => hold.Node.Value));
-        }
-
+        var nodes = await LineageSql.HoldsOnSeedOfAny(work.Db, [.. closing.Select(released => released.Node.Value).Distinct()]).AsNoTracking()
+            .Where(hold => !ids.Contains(hold.Id) && hold.ReleasedOn == null && !hold.IsVoid).Select(hold => hold.NodeId).Distinct().ToListAsync(work.Stop);
         return [.. (await RecallReach.CodesAsync(work.Db, nodes, work.Stop)).Values.Order(StringComparer.Ordinal)];
     }
 

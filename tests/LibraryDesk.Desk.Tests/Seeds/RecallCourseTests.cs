@@ -206,6 +206,17 @@ public class RecallCourseTests
         Assert.Empty((await CloseAsync(library, await RecallAsync(library, packets[0]), keepHeld: true)).Allowed().StillHeld);
     }
 
+    [Theory, OnBoth]
+    public async Task A_blend_that_is_held_through_its_other_part_is_named_by_that_part(string database)
+    {
+        await using var library = await TestLibrary.CreateAsync(database);
+        var (lot, other) = ((await library.ReceiveAsync()).Lot.ToString()!, (await library.ReceiveAsync()).Lot.ToString()!);
+        (await library.Act<BlendLots>().RunAsync(ASeedLibrary.Librarian, [new(lot, null), new(other, Quantity.OfSeeds(50))], null, null, isSure: true, default)).Allowed();
+        var hold = await RecallAsync(library, lot);
+        (await library.Act<HoldSeed>().RunAsync(ASeedLibrary.Librarian, other, HoldReason.NameInDoubt, default)).Allowed();
+        Assert.Equal([other], (await CloseAsync(library, hold, keepHeld: false)).Allowed().StillHeld);
+    }
+
     private static async Task LendAsync(TestLibrary library, string packet) => (await library.Act<LendPacket>().RunAsync(ASeedLibrary.Member, new Handover(packet), default)).Allowed();
 
     private static async Task<long> RecallAsync(TestLibrary library, string code) => (await library.Act<RecallSeed>().RunAsync(ASeedLibrary.Librarian, code, Why, default)).Allowed().Hold.Value;

@@ -78,6 +78,19 @@ internal static class LineageSql
             SELECT id FROM down)
         """);
 
+    /// <summary>Holds that keep back seed made of any of some nodes: on the nodes, on what is downstream, and on all that has gone into that.</summary>
+    public static IQueryable<HoldRow> HoldsOnSeedOfAny(LibraryDbContext db, IReadOnlyCollection<long> nodes) => OfAny<HoldRow>(db, nodes, those =>
+        $"""
+        SELECT h.* FROM holds h WHERE h.node_id IN (
+            WITH RECURSIVE down(id) AS (
+                SELECT column1 FROM {those}
+                UNION SELECT e.child_id FROM lineage_edges e JOIN down ON e.parent_id = down.id),
+            up(id) AS (
+                SELECT id FROM down
+                UNION SELECT e.parent_id FROM lineage_edges e JOIN up ON e.child_id = up.id)
+            SELECT id FROM up)
+        """);
+
     /// <summary>All packets downstream of any of some nodes, and those of the nodes that are packets.</summary>
     public static IQueryable<PacketRow> PacketsBelowAny(LibraryDbContext db, IReadOnlyCollection<long> nodes) => OfAny<PacketRow>(db, nodes, those =>
         $"""
