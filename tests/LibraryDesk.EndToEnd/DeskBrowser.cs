@@ -5,6 +5,8 @@ namespace LibraryDesk.EndToEnd;
 /// <summary>One headless Chromium for the tests of a class.</summary>
 public sealed class DeskBrowser : IAsyncLifetime
 {
+    private const float Patience = 60_000;
+
     private IPlaywright? _playwright;
     private IBrowser? _browser;
 
@@ -17,6 +19,8 @@ public sealed class DeskBrowser : IAsyncLifetime
     /// <inheritdoc />
     public async Task InitializeAsync()
     {
+        // Two cores run the server, the browser, the database and the tests.
+        Assertions.SetDefaultExpectTimeout(Patience);
         _playwright = await Playwright.CreateAsync();
         _browser = await _playwright.Chromium.LaunchAsync(new()
         {
@@ -37,8 +41,7 @@ public sealed class DeskBrowser : IAsyncLifetime
             Locale = locale,
             ReducedMotion = ReducedMotion.Reduce,
         });
-        // Two cores run the server, the browser, the database and the tests.
-        context.SetDefaultTimeout(60_000);
+        context.SetDefaultTimeout(Patience);
         return await context.NewPageAsync();
     }
 
