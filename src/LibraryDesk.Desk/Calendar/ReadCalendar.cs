@@ -51,7 +51,8 @@ public sealed class ReadCalendar(IDbContextFactory<LibraryDbContext> factory, Li
         [
             .. own.SelectMany(c => c.Requests.Select(r => Asked(c.Case, r))),
             .. growing.Select(c => c.Ranking is { } ranking && SeasonForecast.Of(ranking, looks[c.Case.Id].Date) is { } forecast ? Season(c.Case, forecast, looks[c.Case.Id].Number) : null).OfType<CalendarEntry>(),
-            .. lent.Where(l => l.IsOpen && l.DueOn is not null).Select(Due),
+            // Nobody is asked to save from seed that is called back.
+            .. lent.Where(l => l.IsOpen && !l.IsRecalled && l.DueOn is not null).Select(Due),
         ];
         return new CalendarView(clock.Now, [.. entries.Where(e => e.Day >= oldest).OrderBy(e => e.Day).ThenBy(e => e.Id, StringComparer.Ordinal)]);
     }

@@ -4,7 +4,9 @@ using LibraryDesk.Data.Notices;
 using LibraryDesk.Desk.Calendar;
 using LibraryDesk.Desk.Cases.Season;
 using LibraryDesk.Desk.Notices;
+using LibraryDesk.Desk.Seeds;
 using LibraryDesk.Desk.Tests.Review;
+using LibraryDesk.Desk.Tests.Seeds;
 using LibraryDesk.TestServers;
 using Microsoft.EntityFrameworkCore;
 
@@ -86,6 +88,22 @@ public sealed class SeasonTests
 
         Assert.Empty(ReviewScene.Value(await scene.Library.Act<ReadCalendar>().ReadAsync(key, default)).Entries);
     }
+
+    [Theory, OnBoth]
+    public async Task Nobody_is_asked_by_the_calendar_to_save_seed_that_is_called_back(string database)
+    {
+        await using var scene = await ReviewScene.OpenAsync(database);
+        var packet = (await scene.Library.PacketsAsync((await scene.Library.ReceiveAsync()).Lot.ToString()!, 1)).Single();
+        (await scene.Library.Act<LendPacket>().RunAsync(ASeedLibrary.Librarian, new Handover(packet, scene.Owner.UserId, DueOn: new DateOnly(2026, 11, 30)), default)).Allowed();
+        var key = ReviewScene.Value(await scene.Library.Act<CalendarLinks>().MakeAsync(scene.Owner, default));
+        Assert.Contains(await DaysAsync(scene, key), entry => entry.Address == $"/p/{packet}");
+
+        (await scene.Library.Act<RecallSeed>().RunAsync(ASeedLibrary.Librarian, packet, "The label was swapped.", default)).Allowed();
+        Assert.DoesNotContain(await DaysAsync(scene, key), entry => entry.Address == $"/p/{packet}");
+    }
+
+    private static async Task<IReadOnlyList<CalendarEntry>> DaysAsync(ReviewScene scene, string key) =>
+        ReviewScene.Value(await scene.Library.Act<ReadCalendar>().ReadAsync(key, default)).Entries;
 
     private static async Task OnlyLeavesAsync(ReviewScene scene)
     {
